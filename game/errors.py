@@ -1,0 +1,134 @@
+"""Every error Pairwright raises on purpose, as one tree.
+
+    PairwrightError
+    +-- NotationError      a line of turns that cannot be read
+    +-- PositionError      a cube, slot or set of faces that cannot be
+    +-- ForbiddenTurn      a turn of a face that the position does not allow
+    +-- PackError          a pack with faults, all of them at once
+    +-- SettingsError      a setting with a value that it cannot have
+    +-- CacheError         a table file that cannot be used
+    +-- RecordsError       the database of attempts
+        +-- RecordsLocked      another program holds it
+        +-- RecordsDamaged     not a database, or cut short
+        +-- RecordsNewer       written by a later version
+        +-- RecordsUnwritable  the folder or file refuses to be written
+
+Their text is one clear line for the player; a `NotationError` adds the offending line with a caret.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from difflib import get_close_matches
+
+SHOWN = 60
+"""Characters of an offending text that are shown around the caret."""
+
+
+class PairwrightError(ValueError):
+    """Something that Pairwright was given, or stands on, is not as it must be."""
+
+
+class NotationError(PairwrightError):
+    """A line of turns that cannot be read.
+
+    text: the whole line; place: index of the first offending character; length: how many offend;
+    problem: one line that says what was found and what was expected.
+    """
+
+    def __init__(self, text: str, place: int, length: int, problem: str) -> None:
+        super().__init__(text, place, length, problem)
+        self.text = text
+        self.place = place
+        self.length = max(1, length)
+        self.problem = problem
+
+    def __str__(self) -> str:
+        return f"{self.problem}\n{self.caret()}"
+
+    def caret(self, indent: str = "    ") -> str:
+        """The offending text with carets under the fault: two lines, cut to `SHOWN` characters."""
+        start = max(0, min(self.place - SHOWN // 2, len(self.text) - SHOWN))
+        shown = "".join(c if c.isprintable() else " " for c in self.text[start : start + SHOWN])
+        before = self.place - start
+        carets = "^" * max(1, min(self.length, SHOWN - before))
+        return f"{indent}{shown.rstrip()}\n{indent}{' ' * before}{carets}"
+
+
+class PositionError(PairwrightError):
+    """A cube that cannot exist, or a slot, face or text of a position that is not one."""
+
+
+class ForbiddenTurn(PairwrightError):
+    """A turn of a face that the position does not allow."""
+
+    def __init__(self, move: str, face: str, allowed: str) -> None:
+        super().__init__(move, face, allowed)
+        self.move = move
+        self.face = face
+        self.allowed = allowed
+
+    def __str__(self) -> str:
+        return f"{self.move} turns face {self.face}; here only {' '.join(self.allowed)} may turn"
+
+
+@dataclass(frozen=True)
+class Fault:
+    """One thing wrong in a pack: file, level id and key (empty when none), problem, caret lines."""
+
+    file: str
+    level: str
+    key: str
+    problem: str
+    caret: str = ""
+
+    def __str__(self) -> str:
+        where = f'{self.file}: level "{self.level}"' if self.level else self.file
+        key = f": {self.key}" if self.key else ""
+        caret = f"\n{self.caret}" if self.caret else ""
+        return f"{where}{key}: {self.problem}{caret}"
+
+
+class PackError(PairwrightError):
+    """A pack that cannot be used, with every fault that was found in it."""
+
+    def __init__(self, faults: tuple[Fault, ...]) -> None:
+        super().__init__(faults)
+        self.faults = faults
+
+    def __str__(self) -> str:
+        return "\n".join(map(str, self.faults))
+
+
+class SettingsError(PairwrightError):
+    """A setting with a value that it cannot have."""
+
+
+class CacheError(PairwrightError):
+    """A table file that is damaged, of another version, or cannot be read."""
+
+
+class RecordsError(PairwrightError):
+    """The database of attempts cannot be used."""
+
+
+class RecordsLocked(RecordsError):
+    """Another program holds the database; waiting did not help."""
+
+
+class RecordsDamaged(RecordsError):
+    """The file is not a database of attempts, or it is damaged."""
+
+
+class RecordsNewer(RecordsError):
+    """The database was written by a later version of the program; it is left untouched."""
+
+
+class RecordsUnwritable(RecordsError):
+    """The folder or file cannot be written."""
+
+
+def did_you_mean(word: str, known: tuple[str, ...] | list[str]) -> str:
+    """`; did you mean "x"?` when one of the known words is close, otherwise nothing."""
+    close = get_close_matches(word, known, n=1, cutoff=0.6)
+    return f'; did you mean "{close[0]}"?' if close else ""

@@ -1,0 +1,207 @@
+"""A position: a cube, the slots that must be solved at the end, the faces that may turn, the view.
+
+Its text is the key of every record and what packs, deals and codes come down to:
+
+    cornerstates/edgestates/slots/faces/view
+    ....mscw/......qsihfp/FR+FL+BL+BR/FBRLUD/focus          (an example of the form)
+
+One letter a..x per piece says where its reference sticker lies, as an index into the 24 corner or
+edge stickers; the eight corners and twelve edges stand in the order of `CORNERS` and `EDGES`. In
+the view `focus` a piece that is neither of the cross nor of a slot to solve is a dot: it is shown
+grey and may lie anywhere, so equal puzzles have equal texts. Every position has exactly one text.
+A position has no grip: it starts with the centres at home.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from functools import cached_property
+from string import ascii_lowercase
+
+from game.cube import pair, symmetry
+from game.cube.cube import CORNERS, EDGES, PIECE_OF, SOLVED, Cube, cube_of, impossibility
+from game.cube.geometry import CORNER_STICKERS, EDGE_STICKERS, FACES, Matrix
+from game.cube.moves import Move
+from game.cube.pair import SLOT, SLOTS
+from game.errors import PositionError, did_you_mean
+
+VIEWS = ("focus", "full")
+MAX_POSITION_TEXT = 60
+"""Characters of a position's text at most."""
+
+
+@dataclass(frozen=True)
+class Position:
+    """A cube with its centres at home and what is asked of it. Make one with `position_of`."""
+
+    cube: Cube
+    solve: tuple[str, ...]
+    faces: str
+    view: str
+
+    @property
+    def open(self) -> tuple[str, ...]:
+        """Slots whose content does not matter at the end."""
+        return tuple(slot for slot in SLOTS if slot not in self.solve)
+
+    @cached_property
+    def pairs(self) -> tuple[str, ...]:
+        """Slots to solve that are not solved at the start: the pairs in play."""
+        return tuple(s for s in self.solve if not pair.is_pair_solved(self.cube, s))
+
+    @property
+    def kept(self) -> tuple[str, ...]:
+        """Slots to solve that are solved at the start."""
+        return tuple(slot for slot in self.solve if slot not in self.pairs)
+
+    @property
+    def hand_faces(self) -> str:
+        """The faces at the hands: the top and both sides of the slots in play, where allowed."""
+        at_hand = "U" + "".join(self.pairs)
+        return "".join(face for face in self.faces if face in at_hand)
+
+    def is_goal(self, cube: Cube) -> bool:
+        """Whether the cube, in any grip, has the cross and the slots to solve done."""
+        return pair.is_goal(cube, self.solve)
+
+    def image(self, symmetry_: Matrix) -> Position:
+        """The position as a symmetry that keeps the cross below shows it."""
+        return position_of(
+            self.cube.image(symmetry_),
+            (symmetry.slot_image(slot, symmetry_) for slot in self.solve),
+            symmetry.faces_image(self.faces, symmetry_),
+            self.view,
+        )
+
+    @cached_property
+    def text(self) -> str:
+        """The position's one canonical text."""
+        known = _pieces_that_matter(self.solve) if self.view == "focus" else None
+        corners = _letters(self.cube, CORNERS, CORNER_STICKERS, known)
+        edges = _letters(self.cube, EDGES, EDGE_STICKERS, known)
+        slots = "+".join(self.solve) or "cross"
+        return f"{corners}/{edges}/{slots}/{self.faces}/{self.view}"
+
+
+def position_of(
+    cube: Cube, solve: Iterable[str] = SLOTS, faces: str = FACES, view: str = "focus"
+) -> Position:
+    """The position of a cube in any grip; it is turned back until its centres are at home.
+
+    In the view `focus`, pieces that do not matter are put where they lie in the text's reading.
+    Raises PositionError when the cube cannot be reached by turning, or for an unknown view.
+    """
+    upright = cube.upright
+    fault = impossibility(upright)
+    if fault:
+        raise PositionError(f"turning cannot reach this cube: {fault}")
+    if view not in VIEWS:
+        raise PositionError(f'unknown view "{view}"{did_you_mean(view, VIEWS)}; focus or full')
+    chosen = set(solve)
+    slots = tuple(slot for slot in SLOTS if slot in chosen)
+    allowed = pair.parse_faces(faces)
+    if view == "focus":
+        known = _pieces_that_matter(slots)
+        upright = _completed({i: upright.where[i] for i in known})
+    return Position(upright, slots, allowed, view)
+
+
+def position_after(
+    setup: Iterable[Move], open_: Iterable[str] = (), faces: str = FACES, view: str = "focus"
+) -> Position:
+    """The position that a setup makes of a solved cube, all slots but the open ones to solve."""
+    left_open = set(open_)
+    solve = (slot for slot in SLOTS if slot not in left_open)
+    return position_of(SOLVED.turn(setup), solve, faces, view)
+
+
+def parse_position(text: str) -> Position:
+    """The position of a canonical text. Raises PositionError for anything else."""
+    if len(text) > MAX_POSITION_TEXT:
+        problem = f"at most {MAX_POSITION_TEXT} are read"
+        raise PositionError(f"a position of {len(text)} characters; {problem}")
+    parts = text.split("/")
+    if len(parts) != 5:
+        raise PositionError(f"a position of {len(parts)} parts; expected 5 with / between")
+    corners, edges, slots, faces, view = parts
+    solve = () if slots == "cross" else pair.parse_slots(slots.replace("+", ","))
+    places = _places(corners, CORNERS, CORNER_STICKERS) | _places(edges, EDGES, EDGE_STICKERS)
+    cube = _completed(places)
+    found = position_of(cube, solve, faces, view)
+    if found.text != text:
+        raise PositionError(f"not the canonical text of a position; that would be {found.text}")
+    return found
+
+
+def _letters(
+    cube: Cube,
+    pieces: tuple[tuple[int, ...], ...],
+    stickers: tuple[int, ...],
+    known: set[int] | None,
+) -> str:
+    return "".join(
+        ascii_lowercase[stickers.index(cube.where[piece[0]])]
+        if known is None or piece[0] in known
+        else "."
+        for piece in pieces
+    )
+
+
+def _places(
+    letters: str, pieces: tuple[tuple[int, ...], ...], stickers: tuple[int, ...]
+) -> dict[int, int]:
+    """Home of each lettered piece's reference sticker -> its place."""
+    kind = "corners" if len(pieces) == 8 else "edges"
+    if len(letters) != len(pieces):
+        raise PositionError(f"{len(letters)} {kind} in a position; expected {len(pieces)}")
+    places = {}
+    for letter, piece in zip(letters, pieces, strict=True):
+        if letter == ".":
+            continue
+        index = ascii_lowercase.find(letter)
+        if not 0 <= index < len(stickers):
+            raise PositionError(f"{letter!r} among the {kind} of a position; expected a to x")
+        places[piece[0]] = stickers[index]
+    return places
+
+
+def _pieces_that_matter(solve: tuple[str, ...]) -> set[int]:
+    """Homes of the reference stickers of the cross edges and of the pairs to solve."""
+    stickers = list(pair.CROSS_EDGES)
+    for slot in solve:
+        stickers += SLOT[slot].home
+    return {PIECE_OF[i][0] for i in stickers}
+
+
+def _completed(places: dict[int, int]) -> Cube:
+    """A cube with the given pieces where they are and the others, in order, in the places left.
+
+    The last free corner is twisted, the last free edge flipped and the last two free edges
+    exchanged as needed. Raises PositionError when no cube has the given pieces there.
+    """
+    taken = [PIECE_OF[place] for place in places.values()]
+    if len(set(taken)) != len(taken):
+        raise PositionError("two pieces of a position lie at one place")
+    full = dict(places)
+    free_edges: list[int] = []
+    free_corners: list[int] = []
+    for pieces, free in ((CORNERS, free_corners), (EDGES, free_edges)):
+        free += [piece[0] for piece in pieces if piece[0] not in places]
+        left = [piece[0] for piece in pieces if piece not in taken]
+        full |= dict(zip(free, left, strict=True))
+    if free_corners:
+        twist = sum(PIECE_OF[full[c[0]]].index(full[c[0]]) for c in CORNERS)
+        last = free_corners[-1]
+        full[last] = PIECE_OF[full[last]][-twist % 3]
+    if free_edges:
+        flip = sum(PIECE_OF[full[e[0]]].index(full[e[0]]) for e in EDGES)
+        last = free_edges[-1]
+        full[last] = PIECE_OF[full[last]][flip % 2]
+    if len(free_edges) > 1:
+        try:
+            return cube_of(full)
+        except PositionError:
+            a, b = free_edges[-2:]
+            full[a], full[b] = full[b], full[a]
+    return cube_of(full)
