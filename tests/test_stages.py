@@ -12,7 +12,7 @@ HOOK = position_after(inverse(SHORT))
 
 
 def test_joined_after_each_move() -> None:
-    """In R B U2 B' R', R takes the corner to the back and B brings it beside its edge on the left."""
+    """In R B U2 B' R', R takes the corner to the back and B brings it to its edge on the left."""
     assert joined_after(HOOK, SHORT) == ((), ("FR",), ("FR",), ("FR",), ("FR",))
     assert joined_at(HOOK, SHORT, "FR") == 2
 
