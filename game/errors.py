@@ -20,6 +20,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from difflib import get_close_matches
+from unicodedata import combining, east_asian_width
 
 SHOWN = 60
 """Characters of an offending text that are shown around the caret."""
@@ -51,8 +52,9 @@ class NotationError(PairwrightError):
         start = max(0, min(self.place - SHOWN // 2, len(self.text) - SHOWN))
         shown = "".join(c if c.isprintable() else " " for c in self.text[start : start + SHOWN])
         before = self.place - start
-        carets = "^" * max(1, min(self.length, SHOWN - before))
-        return f"{indent}{shown.rstrip()}\n{indent}{' ' * before}{carets}"
+        blanks = " " * _columns(shown[:before])
+        carets = "^" * max(1, _columns(shown[before : before + self.length]))
+        return f"{indent}{shown.rstrip()}\n{indent}{blanks}{carets}"
 
 
 class PositionError(PairwrightError):
@@ -126,6 +128,16 @@ class RecordsNewer(RecordsError):
 
 class RecordsUnwritable(RecordsError):
     """The folder or file cannot be written."""
+
+
+def printable(text: str, most: int = 12) -> str:
+    """The start of an offending text, fit to stand in a one-line message."""
+    return "".join(c if c.isprintable() else "?" for c in text[:most])
+
+
+def _columns(text: str) -> int:
+    """Columns of a terminal that the text takes: East Asian wide letters two, accents none."""
+    return sum(0 if combining(c) else 2 if east_asian_width(c) in "WF" else 1 for c in text)
 
 
 def did_you_mean(word: str, known: tuple[str, ...] | list[str]) -> str:

@@ -24,7 +24,7 @@ from game.cube.cube import CORNERS, EDGES, PIECE_OF, SOLVED, Cube, cube_of, impo
 from game.cube.geometry import CORNER_STICKERS, EDGE_STICKERS, FACES, Matrix
 from game.cube.moves import Move
 from game.cube.pair import SLOT, SLOTS
-from game.errors import PositionError, did_you_mean
+from game.errors import PositionError, did_you_mean, printable
 
 VIEWS = ("focus", "full")
 MAX_POSITION_TEXT = 60
@@ -90,16 +90,17 @@ def position_of(
     """The position of a cube in any grip; it is turned back until its centres are at home.
 
     In the view `focus`, pieces that do not matter are put where they lie in the text's reading.
-    Raises PositionError when the cube cannot be reached by turning, or for an unknown view.
+    Raises PositionError when the cube cannot be reached by turning, or for an unknown slot, face or
+    view.
     """
     upright = cube.upright
     fault = impossibility(upright)
     if fault:
         raise PositionError(f"turning cannot reach this cube: {fault}")
     if view not in VIEWS:
-        raise PositionError(f'unknown view "{view}"{did_you_mean(view, VIEWS)}; focus or full')
-    chosen = set(solve)
-    slots = tuple(slot for slot in SLOTS if slot in chosen)
+        hint = did_you_mean(view, VIEWS) or "; expected focus or full"
+        raise PositionError(f'unknown view "{printable(view)}"{hint}')
+    slots = pair.parse_slots(" ".join(solve))
     allowed = pair.parse_faces(faces)
     if view == "focus":
         known = _pieces_that_matter(slots)
@@ -111,7 +112,7 @@ def position_after(
     setup: Iterable[Move], open_: Iterable[str] = (), faces: str = FACES, view: str = "focus"
 ) -> Position:
     """The position that a setup makes of a solved cube, all slots but the open ones to solve."""
-    left_open = set(open_)
+    left_open = pair.parse_slots(" ".join(open_))
     solve = (slot for slot in SLOTS if slot not in left_open)
     return position_of(SOLVED.turn(setup), solve, faces, view)
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from game.cube import geometry
 from game.cube.geometry import FACE_AT, FACES, NORMAL, ROTATIONS
-from game.errors import SettingsError, did_you_mean
+from game.errors import SettingsError, did_you_mean, printable
 
 HOME_COLOURS: dict[str, str] = {
     "U": "yellow",
@@ -32,7 +32,7 @@ def colour_scheme(cross: str, front: str) -> dict[str, str]:
         if colour not in COLOURS:
             known = ", ".join(COLOURS)
             hint = did_you_mean(colour, COLOURS) or f"; expected one of {known}"
-            raise SettingsError(f'unknown colour "{colour[:20]}"{hint}')
+            raise SettingsError(f'unknown colour "{printable(colour)}"{hint}')
     for rotation in ROTATIONS:
         scheme = {FACE_AT[geometry.apply(rotation, NORMAL[f])]: HOME_COLOURS[f] for f in FACES}
         if scheme["D"] == cross and scheme["F"] == front:

@@ -24,7 +24,7 @@ from functools import cache
 
 from game.cube import geometry
 from game.cube.geometry import FACES, NORMAL, Matrix, Permutation
-from game.errors import NotationError, did_you_mean
+from game.errors import NotationError, printable
 
 MAX_TEXT = 4000
 """Characters of a line that are read at most."""
@@ -113,7 +113,7 @@ def turned_face(move: Move) -> str:
     return move.name[0]
 
 
-_TOKEN = re.compile(r"(2?[FBRLUD]w|[FBRLUD](?!w)|[fbrlud]|[MESxyz])(2'|2|'|)(?![0-9'])")
+_TOKEN = re.compile(r"(2?[FBRLUD]w|[FBRLUDfbrludMESxyz](?![wW]))(2'|2|'|)(?![0-9'])")
 _WORD = re.compile(r"[0-9]*[A-Za-z][wW]?[0-9']*|[^\sA-Za-z]+|.")
 _EXPECTED = "expected F B R L U D, wide Fw ... Dw, M E S or x y z, each alone or with ' or 2"
 
@@ -155,15 +155,15 @@ def _unknown(text: str, plain: str, at: int) -> NotationError:
         return NotationError(text, at, 1, f"{what} is no turn; write turns with spaces only")
     word_match = _WORD.match(plain, at)
     word = word_match[0] if word_match else plain[at]
-    shown = "".join(c if c.isprintable() else "?" for c in word[:12])
-    hint = ""
-    if plain[at] in "mesXYZ":
-        hint = did_you_mean(word.swapcase(), [word.swapcase()])
-    elif re.fullmatch(r"[FBRLUDMESxyz]w?'2", word):
-        hint = f'; did you mean "{word[:-2]}2"?'
-    elif re.fullmatch(r"[FBRLUDMESxyz]w?3", word):
-        hint = f"""; did you mean "{word[:-1]}'"?"""
-    return NotationError(text, at, len(word), f'unknown turn "{shown}"{hint or "; " + _EXPECTED}')
+    meant = (
+        word.capitalize(),  # rw, RW, m
+        word.lower(),  # X
+        word.removesuffix("'2") + "2",
+        word.removesuffix("3") + "'",
+    )
+    hints = (f'did you mean "{name}"?' for name in meant if _TOKEN.fullmatch(name))
+    problem = f'unknown turn "{printable(word)}"; {next(hints, _EXPECTED)}'
+    return NotationError(text, at, len(word), problem)
 
 
 def parse_move(text: str) -> Move:

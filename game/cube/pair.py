@@ -22,7 +22,7 @@ from typing import NamedTuple
 from game.cube import geometry, symmetry
 from game.cube.cube import Cube
 from game.cube.geometry import ROTATIONS, STICKERS, sticker
-from game.errors import PositionError, did_you_mean
+from game.errors import PositionError, did_you_mean, printable
 
 SLOTS = ("FR", "FL", "BL", "BR")
 CROSS_EDGES: tuple[int, ...] = tuple(
@@ -63,8 +63,8 @@ def parse_slots(text: str) -> tuple[str, ...]:
     for word in words:
         if word.upper() not in SLOTS:
             hint = did_you_mean(word.upper(), SLOTS)
-            shown = "".join(c if c.isprintable() else "?" for c in word[:12])
-            raise PositionError(f'unknown slot "{shown}"{hint or "; expected FR, FL, BL or BR"}')
+            problem = f'unknown slot "{printable(word)}"'
+            raise PositionError(problem + (hint or "; expected FR, FL, BL or BR"))
     wanted = {word.upper() for word in words}
     return tuple(slot for slot in SLOTS if slot in wanted)
 
@@ -77,8 +77,8 @@ def parse_faces(text: str) -> str:
     wanted = [c for c in text.upper() if c not in ", "]
     for face in wanted:
         if face not in geometry.FACES:
-            shown = face if face.isprintable() else "?"
-            raise PositionError(f'unknown face "{shown}"; expected letters of F B R L U D')
+            problem = f'unknown face "{printable(face)}"'
+            raise PositionError(f"{problem}; expected letters of F B R L U D")
     if not wanted:
         raise PositionError("no face may turn; expected letters of F B R L U D")
     return "".join(face for face in geometry.FACES if face in wanted)
