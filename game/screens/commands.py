@@ -1,0 +1,132 @@
+"""What the player can do, as one table: it feeds the bindings, the key bar, the help, the palette.
+
+A command belongs to one screen by name and calls that screen's action of the same name, so
+`Command("play", "undo", ...)` calls `action_undo`. A command with `each` stands for several keys
+of one kind (the turns): its action is called with the key that was pressed.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from textual.binding import Binding
+
+
+@dataclass(frozen=True)
+class Command:
+    """One thing to do on one screen.
+
+    keys: Textual's key names, the first one shown in the key bar. shown: the keys as the help
+    writes them. label: a word or two for the key bar and palette. help: a sentence for the help.
+    group: the heading it stands under. bar: its place in the key bar (0: not there); when room is
+    short the highest go first. each: every key is a case of its own.
+    """
+
+    screen: str
+    action: str
+    keys: tuple[str, ...]
+    shown: str
+    label: str
+    help: str
+    group: str
+    bar: int = 0
+    each: bool = False
+
+
+COMMANDS: tuple[Command, ...] = (
+    # -- the playing screen ------------------------------------------------------------------
+    Command(
+        "play", "turn", tuple("fbrlud"), "f b r l u d", "turn a face",
+        "Turn that face clockwise; with Shift the other way; twice for a half turn.",
+        "Turning", each=True,
+    ),
+    Command(
+        "play", "turn", tuple("xyz"), "x y z", "rotate the cube",
+        "Turn the whole cube round, to look or to hold it otherwise: it counts nothing.",
+        "Turning", each=True,
+    ),
+    Command(
+        "play", "turn", tuple("mes"), "m e s", "turn a slice",
+        "Turn the middle layer beside l, d or f, the same way as that face: it counts two.",
+        "Turning", each=True,
+    ),
+    Command(
+        "play", "wide", ("w",), "w", "wide",
+        "Make the next face turn a wide one, two layers together.",
+        "Turning",
+    ),
+    Command(
+        "play", "type", ("t",), "t", "type",
+        "Open a line to type or paste turns in notation.",
+        "Turning", bar=6,
+    ),
+    Command(
+        "play", "pad", ("j",), "j", "turn pad",
+        "Show every turn as a button for the mouse. Clicking a face of the cube turns it too.",
+        "Turning",
+    ),
+    Command(
+        "play", "capitals", ("k",), "k", "flip capitals",
+        "Read capitals as plain turns and plain letters as the other way, for Caps Lock.",
+        "Turning",
+    ),
+    Command("play", "undo", ("left", "backspace"), "← Backspace", "undo",
+            "Take the last turn back; free.", "The line", bar=2),
+    Command("play", "redo", ("right",), "→", "redo",
+            "Make the turn again that was taken back.", "The line"),
+    Command("play", "restart", ("0", "home"), "0 Home", "restart",
+            "Back to the start of the position.", "The line", bar=4),
+    Command("play", "again", ("a",), "a", "again",
+            "Try the position again, once it is solved.", "The level", bar=1),
+    Command("play", "call", ("c",), "c", "call it",
+            "Declare that no shorter way exists, when par is hidden.", "The level", bar=1),
+    Command("play", "show", ("g",), "g", "give up",
+            "See every shortest solution, and watch one. Later tries are marked as shown.",
+            "The level", bar=5),
+    Command("play", "next", ("n", "pagedown"), "n PageDown", "next",
+            "Go to the next level.", "The level", bar=3),
+    Command("play", "previous", ("p", "pageup"), "p PageUp", "previous",
+            "Go to the level before.", "The level"),
+    Command("play", "go", ("enter",), "Enter", "go on",
+            "Once solved: again when over par, otherwise the next level.", "The level", bar=1),
+    Command("play", "view", ("v",), "v", "colouring",
+            "Grey out what does not matter, or show every sticker.", "Looking"),
+    Command("play", "letters", ("i",), "i", "letters",
+            "Write each sticker's colour on it as a letter.", "Looking"),
+    Command("play", "far", ("o",), "o", "far side",
+            "Show or hide the far side.", "Looking", bar=7),
+    Command("play", "help", ("question_mark", "f1"), "? F1", "help",
+            "Every key, and how turns are counted.", "The game", bar=1),
+    Command("play", "back", ("q", "escape"), "q Escape", "back",
+            "Leave; the attempt is kept until you return.", "The game", bar=1),
+)  # fmt: skip
+
+
+def of_screen(screen: str) -> tuple[Command, ...]:
+    """The commands of a screen, in the order of the table."""
+    return tuple(command for command in COMMANDS if command.screen == screen)
+
+
+def bindings(screen: str) -> list[Binding]:
+    """A screen's bindings.
+
+    A letter is bound in both cases, so that Caps Lock breaks no command; where each key is a case
+    of its own the action gets `r`, `R` (typed) or `shift+r` (a terminal that tells Shift apart).
+    """
+    found = []
+    for command in of_screen(screen):
+        for key in command.keys:
+            cases = [key]
+            if len(key) == 1 and key.isalpha():
+                cases += [key.upper(), f"shift+{key}"]
+            for case in cases:
+                action = f"{command.action}('{case}')" if command.each else command.action
+                found.append(Binding(case, action, command.label, show=False))
+    return found
+
+
+def groups(screen: str) -> dict[str, tuple[Command, ...]]:
+    """A screen's commands under their headings, in the order of the table."""
+    commands = of_screen(screen)
+    headings = dict.fromkeys(command.group for command in commands)
+    return {h: tuple(c for c in commands if c.group == h) for h in headings}
