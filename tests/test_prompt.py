@@ -1,0 +1,77 @@
+"""The line that the first puzzles say."""
+
+from __future__ import annotations
+
+from game.attempt import begin
+from game.cube.moves import MOVES, parse_line
+from game.position import position_after
+from game.prompt import LONG_WAIT_MS, WAIT_MS, key_words, prompt
+
+SHORT = parse_line("R U R'")
+START = position_after(parse_line("R U' R'"))
+
+
+def said(turns: str, waited_ms: int = 0) -> str:
+    """The line after these turns and a wait."""
+    attempt = begin(START)
+    for move in parse_line(turns):
+        attempt = attempt.turn(move, 0)
+    return prompt(attempt, [SHORT], waited_ms)
+
+
+def test_the_aim_comes_first() -> None:
+    """Before any turn the line says what is asked, and no turn."""
+    assert said("") == "Bring the coloured corner and edge home, into the slot at the front right."
+
+
+def test_waiting_tells_one_turn_then_all() -> None:
+    """A wait brings the next turn as a key, a long wait brings the rest."""
+    assert said("", WAIT_MS) == "Try R."
+    assert said("", LONG_WAIT_MS) == "Press R, then U, then Shift+R."
+
+
+def test_on_the_way() -> None:
+    """After a right turn the help starts from there."""
+    assert said("R") == "Good so far."
+    assert said("R", WAIT_MS) == "Try U."
+    assert said("R U", WAIT_MS) == "Try Shift+R."
+
+
+def test_half_way_through_a_half_turn() -> None:
+    """One of two presses of a half turn is on its way; the press that is missing is told."""
+    position = position_after(parse_line("R U2 R'"))
+    attempt = begin(position).turn(MOVES["R"], 0).turn(MOVES["U"], 0)
+    assert prompt(attempt, [parse_line("R U2 R'")], WAIT_MS) == "Try U."
+
+
+def test_a_turn_undone_by_hand_is_no_turn() -> None:
+    """A turn and its inverse leave the prompt where it was: the line is tidied first."""
+    assert said("F F'") == said("")
+
+
+def test_astray() -> None:
+    """After a turn that no shortest way makes, the line tells how to take it back."""
+    assert said("F") == "Backspace takes a turn back; that is free."
+    assert said("F", LONG_WAIT_MS) == said("F")
+
+
+def test_in_another_grip_the_keys_follow() -> None:
+    """With the cube turned round, the key is that of the face at the same hand."""
+    assert said("y", WAIT_MS) == "Try F."
+
+
+def test_solved_says_nothing() -> None:
+    """A solved attempt needs no prompt."""
+    assert said("R U R'") == ""
+
+
+def test_before_solutions_are_known() -> None:
+    """Without solutions only the aim is said, and how to go back."""
+    attempt = begin(START)
+    assert prompt(attempt, [], LONG_WAIT_MS) == said("")
+    assert "Backspace" in prompt(attempt.turn(MOVES["R"], 0), [], 0)
+
+
+def test_keys_of_turns() -> None:
+    """A half turn is the key pressed twice."""
+    assert [key_words(MOVES[name]) for name in ("U", "U'", "U2")] == ["U", "Shift+U", "U twice"]
