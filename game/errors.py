@@ -24,6 +24,8 @@ from unicodedata import combining, east_asian_width
 
 SHOWN = 60
 """Characters of an offending text that are shown around the caret."""
+SHOWN_FAULTS = 50
+"""Faults of a pack that its error writes out; the rest is counted."""
 
 
 class PairwrightError(ValueError):
@@ -31,7 +33,7 @@ class PairwrightError(ValueError):
 
 
 class NotationError(PairwrightError):
-    """A line of turns that cannot be read.
+    """A line of turns, or a placeholder of a note, that cannot be read.
 
     text: the whole line; place: index of the first offending character; length: how many offend;
     problem: one line that says what was found and what was expected.
@@ -99,7 +101,9 @@ class PackError(PairwrightError):
         self.faults = faults
 
     def __str__(self) -> str:
-        return "\n".join(map(str, self.faults))
+        lines = [str(fault) for fault in self.faults[:SHOWN_FAULTS]]
+        more = len(self.faults) - SHOWN_FAULTS
+        return "\n".join([*lines, f"and {more} more"] if more > 0 else lines)
 
 
 class SettingsError(PairwrightError):

@@ -1,0 +1,49 @@
+"""The folder of packs: where the program's own is, and every pack in one."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from game.errors import Fault, PackError
+from game.packs.level import Pack
+from game.packs.reading import load_pack, shown_path
+
+MAX_FILES = 500
+"""Files of a folder that are read at most."""
+
+_GAME = Path(__file__).resolve().parents[1]
+
+
+def pack_folder() -> Path:
+    """The folder of the packs that come with the program.
+
+    An installed program has them inside its own package, which is looked at first, so that a
+    foreign folder of that name beside it is never taken; a checkout has them beside the package.
+    """
+    inside = _GAME / "levels"
+    return inside if inside.is_dir() else _GAME.parent / "levels"
+
+
+def load_packs(folder: Path) -> tuple[tuple[Pack, ...], tuple[PackError, ...]]:
+    """The packs of a folder in the order of their file names, and the errors of those with faults.
+
+    Raises nothing: a broken pack, or a folder that cannot be read, is among the errors.
+    """
+    packs: list[Pack] = []
+    errors: list[PackError] = []
+    try:
+        paths = sorted(path for path in folder.iterdir() if path.name.endswith(".toml"))
+    except OSError as error:
+        problem = f"cannot be read: {error.strerror or error}"
+        return (), (PackError((Fault(shown_path(folder), "", "", problem),)),)
+    if not paths:
+        errors.append(PackError((Fault(shown_path(folder), "", "", "no packs in this folder"),)))
+    if len(paths) > MAX_FILES:
+        problem = f"{len(paths)} packs; only the first {MAX_FILES} are read"
+        errors.append(PackError((Fault(shown_path(folder), "", "", problem),)))
+    for path in paths[:MAX_FILES]:
+        try:
+            packs.append(load_pack(path))
+        except PackError as error:
+            errors.append(error)
+    return tuple(packs), tuple(errors)
