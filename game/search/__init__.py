@@ -1,0 +1,1 @@
+"""Exact shortest solutions: coordinates -> tables -> cache; outcome, nodes -> reach -> shortest."""
