@@ -1,0 +1,276 @@
+"""The store of attempts: adding them, the bests they come to, and the attempt in hand.
+
+The file is opened at the first need: reading while there is no file answers empty and creates
+nothing. Every method may raise a RecordsError of `game.errors`.
+"""
+
+from __future__ import annotations
+
+import os
+import sqlite3
+from collections.abc import Iterable
+from datetime import UTC, datetime
+from pathlib import Path
+from typing import Any
+
+from game.errors import RecordsDamaged, RecordsError, RecordsUnwritable
+from game.records.database import connect, transaction, translated
+from game.records.record import (
+    CALLS,
+    MAX_EVENTS_TEXT,
+    MAX_TEXT,
+    Best,
+    Events,
+    InHand,
+    Record,
+    began_text,
+    check_choice,
+    check_events,
+    events_text,
+    parse_began,
+    parse_events,
+)
+
+MAX_READ = 10_000
+"""Attempts at one position that are read at most, the newest."""
+
+_FACTS = (
+    "position",
+    "puzzle",
+    "outcome",
+    "turns",
+    "executed",
+    "par",
+    "at_hand",
+    "shown",
+    "hint",
+    "called",
+    "far_side",
+    "seeing_ms",
+    "first_side_ms",
+    "doing_ms",
+    "mode",
+    "run",
+    "player",
+    "version",
+)
+"""Fields of a Record that are columns of the same name."""
+
+_FAIR = "outcome = 'solved' AND NOT shown AND NOT hint AND typeof(turns) = 'integer'"
+_BEST = f"""
+    SELECT position,
+        count(*) AS attempts,
+        max(outcome = 'solved') AS solved,
+        max({_FAIR} AND (ifnull(at_hand, 0) OR ifnull(turns <= par, 0))) AS at_hand,
+        max({_FAIR} AND ifnull(turns <= par, 0)) AS at_par,
+        max({_FAIR} AND called = 'right') AS called,
+        min(CASE WHEN {_FAIR} THEN turns - par END) AS over,
+        min(CASE WHEN {_FAIR} THEN turns END) AS turns,
+        min(CASE WHEN {_FAIR} THEN seeing_ms END) AS seeing_ms,
+        min(CASE WHEN {_FAIR} THEN doing_ms END) AS doing_ms
+    FROM attempt WHERE length(position) <= {MAX_TEXT["position"]}
+"""
+_ATTEMPTS = f"""
+    SELECT {", ".join(_FACTS)}, began, offset_minutes,
+        substr(events, 1, {MAX_EVENTS_TEXT + 1}) AS events
+    FROM attempt LEFT JOIN attempt_events USING (number)
+    WHERE position = ? ORDER BY number DESC LIMIT {MAX_READ}
+"""
+_IN_HAND = f"""
+    SELECT substr(puzzle, 1, {MAX_TEXT["puzzle"]}) AS puzzle,
+        substr(events, 1, {MAX_EVENTS_TEXT + 1}) AS events, elapsed_ms
+    FROM in_hand WHERE position = ?
+"""
+
+
+class Records:
+    """The attempts in one file, or in memory only when path is None. Make with `open_records`.
+
+    skipped: rows that could not be read so far and were left out.
+    """
+
+    def __init__(self, path: Path | None) -> None:
+        self.path = path
+        self.skipped = 0
+        self._connection: sqlite3.Connection | None = None
+
+    # -- writing ---------------------------------------------------------------------------------
+
+    def add(self, record: Record) -> int:
+        """Keep an attempt that is over; its number. It is no longer in hand."""
+        began, offset = began_text(record.began)
+        facts = {name: getattr(record, name) for name in _FACTS}
+        facts |= {"began": began, "offset_minutes": offset}
+        columns = ", ".join(facts)
+        values = ", ".join(f":{name}" for name in facts)
+        with translated(self.path):
+            connection = self._for_writing()
+            with transaction(connection):
+                added = connection.execute(
+                    f"INSERT INTO attempt ({columns}) VALUES ({values})", facts
+                )
+                number = int(added.lastrowid or 0)
+                connection.execute(
+                    "INSERT INTO attempt_events VALUES (?, ?)",
+                    (number, events_text(record.events)),
+                )
+                connection.execute("DELETE FROM in_hand WHERE position = ?", (record.position,))
+        return number
+
+    def amend(self, number: int, *, called: str | None = None, at_hand: bool | None = None) -> None:
+        """Add to an attempt what is known only after its end: the player's call, the hand's par."""
+        if called is not None:
+            check_choice("called", called, CALLS)
+        self._write(
+            "UPDATE attempt SET called = ifnull(?, called), at_hand = ifnull(?, at_hand)"
+            " WHERE number = ?",
+            (called, at_hand, number),
+        )
+
+    def mark_shown(self, position: str) -> None:
+        """The solutions of this position have been seen."""
+        self._write("INSERT OR IGNORE INTO shown VALUES (?, ?)", (position, _now()))
+
+    def keep_in_hand(self, position: str, puzzle: str, events: Events, elapsed_ms: int) -> None:
+        """Keep an attempt that is left before its end, in place of an earlier one."""
+        check_events(events)
+        self._write(
+            "INSERT OR REPLACE INTO in_hand VALUES (?, ?, ?, ?, ?)",
+            (position, puzzle, events_text(events), elapsed_ms, _now()),
+        )
+
+    def drop_in_hand(self, position: str) -> None:
+        """Forget the attempt in hand."""
+        if self._for_reading() is not None:
+            self._write("DELETE FROM in_hand WHERE position = ?", (position,))
+
+    # -- reading ---------------------------------------------------------------------------------
+
+    @property
+    def is_empty(self) -> bool:
+        """Whether no attempt was ever recorded."""
+        return not self._read("SELECT 1 FROM attempt LIMIT 1")
+
+    def best(self, position: str) -> Best | None:
+        """What the attempts at a position come to; None when there is none."""
+        return self._bests(f"{_BEST} AND position = ? GROUP BY position", position).get(position)
+
+    def bests(self) -> dict[str, Best]:
+        """What the attempts at each position ever tried come to."""
+        return self._bests(f"{_BEST} GROUP BY position")
+
+    def attempts(self, position: str) -> tuple[Record, ...]:
+        """The attempts at a position, the newest first."""
+        found = []
+        for row in self._read(_ATTEMPTS, position):
+            try:
+                found.append(_record(row))
+            except RecordsError:
+                self.skipped += 1
+        return tuple(found)
+
+    def was_shown(self, position: str) -> bool:
+        """Whether the solutions of this position have been seen."""
+        return bool(self._read("SELECT 1 FROM shown WHERE position = ?", position))
+
+    def in_hand(self, position: str) -> InHand | None:
+        """The attempt that was left and can be taken up again."""
+        for row in self._read(_IN_HAND, position):
+            try:
+                return InHand(row["puzzle"], parse_events(row["events"]), int(row["elapsed_ms"]))
+            except (RecordsError, ValueError):
+                self.skipped += 1
+        return None
+
+    # -- the file --------------------------------------------------------------------------------
+
+    def close(self) -> None:
+        """Let go of the file."""
+        if self._connection is not None:
+            self._connection.close()
+            self._connection = None
+
+    def _for_writing(self) -> sqlite3.Connection:
+        if self._connection is None:
+            self._connection = connect(self.path)
+        return self._connection
+
+    def _for_reading(self) -> sqlite3.Connection | None:
+        """The connection, or None while there is no file."""
+        with translated(self.path):
+            if self._connection is None and self.path is not None and not self.path.exists():
+                return None
+            return self._for_writing()
+
+    def _write(self, statement: str, values: Iterable[Any]) -> None:
+        with translated(self.path):
+            self._for_writing().execute(statement, tuple(values))
+
+    def _read(self, query: str, *values: Any) -> list[sqlite3.Row]:
+        connection = self._for_reading()
+        if connection is None:
+            return []
+        with translated(self.path):
+            return connection.execute(query, values).fetchall()
+
+    def _bests(self, query: str, *values: Any) -> dict[str, Best]:
+        found = {}
+        for row in self._read(query, *values):
+            numbers = [row[name] for name in ("over", "turns", "seeing_ms", "doing_ms")]
+            if not all(number is None or isinstance(number, int) for number in numbers):
+                self.skipped += 1
+                continue
+            marks = (bool(row[name]) for name in ("solved", "at_hand", "at_par", "called"))
+            found[row["position"]] = Best(row["attempts"], *marks, *numbers)
+        return found
+
+
+def open_records(path: Path) -> Records:
+    """The attempts in a file; when there is none yet, it is made at the first write.
+
+    Raises RecordsLocked, RecordsNewer, RecordsUnwritable, and RecordsDamaged when the file had to
+    be moved aside: opening again then begins a new one.
+    """
+    records = Records(path)
+    if records._for_reading() is None:
+        _check_can_be_made(path)
+    return records
+
+
+def records_to_play(path: Path) -> tuple[Records, str]:
+    """The attempts in a file, whatever its state, and a line for the player if all is not well.
+
+    After damage a new file is begun; when nothing can be saved, attempts are kept in memory until
+    the game ends.
+    """
+    told = ""
+    try:
+        try:
+            return open_records(path), told
+        except RecordsDamaged as error:
+            told = f"{error}. "
+            return open_records(path), told.strip()
+    except RecordsError as error:
+        return Records(None), f"{told}{error}. The game goes on; attempts are not saved."
+
+
+def _check_can_be_made(path: Path) -> None:
+    """Raise RecordsUnwritable when it is plain that the file cannot be made."""
+    with translated(path):
+        folder = next(parent for parent in path.parents if parent.exists())
+        if not folder.is_dir():
+            raise RecordsUnwritable(f"{path} cannot be written: {folder} is no folder")
+        if not os.access(folder, os.W_OK | os.X_OK):
+            raise RecordsUnwritable(f"{path} cannot be written: {folder} is write-protected")
+
+
+def _record(row: sqlite3.Row) -> Record:
+    facts = {name: row[name] for name in _FACTS}
+    for name in ("shown", "hint", "at_hand"):
+        facts[name] = None if facts[name] is None else bool(facts[name])
+    began = parse_began(row["began"], row["offset_minutes"])
+    return Record(**facts, events=parse_events(row["events"]), began=began)
+
+
+def _now() -> str:
+    return began_text(datetime.now(UTC))[0]
