@@ -23,6 +23,7 @@ corner of U that touches B, so `p[sticker("F", 0, 2)] == sticker("U", 0, 2)`.
 
 from __future__ import annotations
 
+from functools import cache
 from itertools import permutations, product
 from typing import NamedTuple
 
@@ -198,6 +199,7 @@ def permutation(matrix: Matrix, layers: frozenset[int], axis: int) -> Permutatio
 WHOLE = frozenset((-1, 0, 1))
 
 
+@cache
 def whole(matrix: Matrix) -> Permutation:
     """What a symmetry of the whole cube does to the stickers."""
     return permutation(matrix, WHOLE, 0)
