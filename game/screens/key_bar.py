@@ -1,0 +1,71 @@
+"""The bottom row: the keys that matter now, from the table of commands; each can be clicked."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from rich.segment import Segment
+from rich.style import Style
+from textual.geometry import Size
+from textual.strip import Strip
+from textual.widget import Widget
+
+from game.screens.commands import Command, of_screen
+
+KEY_SIGNS = {
+    "left": "←",
+    "right": "→",
+    "up": "↑",
+    "down": "↓",
+    "question_mark": "?",
+    "enter": "Enter",
+    "escape": "Esc",
+    "space": "Space",
+    "tab": "Tab",
+}
+"""How a key's name is written in the bar; other keys are written as they are named."""
+
+
+class KeyBar(Widget):
+    """One row of keys and labels. What does not fit is left out, the least important first."""
+
+    ALLOW_SELECT = False
+    COMPONENT_CLASSES = {"key-bar--key", "key-bar--label"}  # noqa: RUF012
+
+    def __init__(self, screen: str, *, id: str | None = None) -> None:
+        super().__init__(id=id)
+        self._commands = [c for c in of_screen(screen) if c.bar]
+
+    def label(self, command: Command) -> str:
+        """A screen may call a command otherwise in its present state, with `key_label`."""
+        say = getattr(self.screen, "key_label", None)
+        return (say(command.action) if say else "") or command.label
+
+    def get_content_height(self, container: Size, viewport: Size, width: int) -> int:
+        """One row."""
+        return 1
+
+    def render_line(self, y: int) -> Strip:
+        """The row."""
+        key_style = self.get_component_rich_style("key-bar--key")
+        label_style = self.get_component_rich_style("key-bar--label")
+        segments = [Segment(" ", self.rich_style)]
+        for command, key, label in self._shown(self.size.width - 1):
+            click = Style(meta={"@click": f"screen.{command.action}"})
+            segments.append(Segment(key, key_style + click))
+            segments.append(Segment(f" {label}", label_style + click))
+            segments.append(Segment("   ", self.rich_style))
+        strip = Strip(segments)
+        return strip.adjust_cell_length(self.size.width, self.rich_style)
+
+    def _shown(self, room: int) -> Iterable[tuple[Command, str, str]]:
+        """The commands that fit, in the table's order."""
+        able = [c for c in self._commands if self.screen.check_action(c.action, ())]
+        texts = {c: (KEY_SIGNS.get(c.keys[0], c.keys[0]), self.label(c)) for c in able}
+        chosen: list[Command] = []
+        for command in sorted(able, key=lambda c: c.bar):
+            key, label = texts[command]
+            if (needed := len(key) + len(label) + 4) <= room:
+                room -= needed
+                chosen.append(command)
+        return [(c, *texts[c]) for c in able if c in chosen]

@@ -1,0 +1,87 @@
+"""A line to type or paste turns in; checked while it is typed, applied with Enter."""
+
+from __future__ import annotations
+
+from rich.cells import cell_len
+from rich.text import Text
+from textual.app import ComposeResult
+from textual.containers import Vertical
+from textual.message import Message
+from textual.widgets import Input, Static
+
+from game.cube.line import Line
+from game.cube.moves import MAX_TEXT, parse_line
+from game.errors import NotationError
+
+
+class LineInput(Vertical):
+    """The input and, under it, what is wrong with the line, or how many turns it holds."""
+
+    COMPONENT_CLASSES = {"line-input--fault", "line-input--fine"}  # noqa: RUF012
+
+    class Entered(Message):
+        """The player applies this line."""
+
+        def __init__(self, line: Line) -> None:
+            super().__init__()
+            self.line = line
+
+    class Left(Message):
+        """The player closes the line without applying it."""
+
+    def compose(self) -> ComposeResult:
+        """The input over its remark."""
+        yield Input(
+            placeholder="R U R'   Enter applies, Escape closes",
+            max_length=MAX_TEXT,
+            compact=True,
+            select_on_focus=False,
+        )
+        yield Static(id="remark")
+
+    def open(self) -> None:
+        """Show the line, empty, and put the cursor into it."""
+        self.display = True
+        field = self.query_one(Input)
+        field.value = ""
+        field.focus()
+        self._remark("")
+
+    def on_input_changed(self, event: Input.Changed) -> None:
+        """Check the line as it stands."""
+        event.stop()
+        self._remark(event.value)
+
+    def on_input_submitted(self, event: Input.Submitted) -> None:
+        """Apply the line, if it can be read; an empty one closes the input."""
+        event.stop()
+        try:
+            line = parse_line(event.value)
+        except NotationError:
+            self.app.bell()
+            return
+        self.post_message(self.Entered(line) if line else self.Left())
+
+    def key_escape(self) -> None:
+        """Close."""
+        self.post_message(self.Left())
+
+    def _remark(self, text: str) -> None:
+        style = self.get_component_rich_style
+        try:
+            line = parse_line(text)
+        except NotationError as fault:
+            carets = self._carets(fault)
+            said = Text(f"{carets}\n{fault.problem}", style("line-input--fault"), no_wrap=True)
+        else:
+            count = f"{len(line)} moves; Enter applies them" if line else ""
+            said = Text(f"\n{count}", style("line-input--fine"))
+        self.query_one("#remark", Static).update(said)
+
+    def _carets(self, fault: NotationError) -> str:
+        """Carets under the fault as the input shows it, scrolled as it is."""
+        field = self.query_one(Input)
+        before = cell_len(fault.text[: fault.place]) - int(field.scroll_offset.x)
+        width = cell_len(fault.text[fault.place : fault.place + fault.length])
+        room = field.content_size.width - before
+        return " " * before + "^" * max(1, min(width, room)) if before >= 0 else ""

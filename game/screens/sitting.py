@@ -1,0 +1,189 @@
+"""One sitting at a puzzle: the attempt with its clock, help, call and what is known of its par.
+
+It knows no Textual and asks nobody: the screen hands in moments (seconds that only grow) and
+answers, and takes the Record when the attempt is over.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from datetime import datetime
+
+from game import __version__
+from game.attempt import Attempt, begin, replay
+from game.cube.cube import Cube
+from game.cube.line import Line
+from game.cube.moves import Move
+from game.errors import PairwrightError
+from game.packs import Puzzle
+from game.records.record import Record
+from game.score import Score, score
+
+SOLVED, GAVE_UP, ABANDONED = "solved", "gave up", "abandoned"
+
+
+class Sitting:
+    """An attempt in the making. outcome: how it ended, "" while it goes on.
+
+    solutions: the shortest ones, easiest first, once they are known. hand_par: likewise. called:
+    None until the player has called it or let it be. number: of the record kept of it.
+    """
+
+    def __init__(self, puzzle: Puzzle, *, shown: bool = False, must_call: bool = False) -> None:
+        self.puzzle = puzzle
+        self.position = puzzle.position
+        self.attempt: Attempt = begin(self.position)
+        self.began = datetime.now().astimezone()
+        self.shown = shown
+        self.must_call = must_call
+        self.called: bool | None = None
+        self.outcome = ""
+        self.number: int | None = None
+        self.solutions: tuple[Line, ...] = ()
+        self.hand_par: int | None = None
+        self._elapsed = 0.0
+        self._since: float | None = None
+
+    # -- the clock -------------------------------------------------------------------------------
+
+    def resume(self, moment: float) -> None:
+        """The position is in view: the clock runs, unless the attempt is over."""
+        if self._since is None and not self.outcome:
+            self._since = moment
+
+    def pause(self, moment: float) -> None:
+        """The position is out of view: the clock stands."""
+        self._elapsed = self._seconds(moment)
+        self._since = None
+
+    def ms(self, moment: float) -> int:
+        """Milliseconds that the position has been in view; never less than the last event's."""
+        last = self.attempt.events[-1].ms if self.attempt.events else 0
+        return max(last, int(self._seconds(moment) * 1000))
+
+    def _seconds(self, moment: float) -> float:
+        running = 0.0 if self._since is None else max(0.0, moment - self._since)
+        return self._elapsed + running
+
+    # -- what the player does --------------------------------------------------------------------
+
+    def turn(self, line: Iterable[Move], moment: float) -> None:
+        """Make turns. Raises ForbiddenTurn at the first that may not be; those before it stand."""
+        for move in line:
+            if self.outcome:
+                return
+            self._follow(self.attempt.turn(move, self.ms(moment)), moment)
+
+    def undo(self, moment: float) -> Move | None:
+        """Take the last move back; the move that was made backwards, if any."""
+        if self.outcome or not self.attempt.line:
+            return None
+        last = self.attempt.line[-1]
+        self._follow(self.attempt.undo(self.ms(moment)), moment)
+        return last.inverse
+
+    def redo(self, moment: float) -> Move | None:
+        """Make the move again that was taken back; that move, if any."""
+        if self.outcome or not self.attempt.undone:
+            return None
+        again = self.attempt.undone[-1]
+        self._follow(self.attempt.redo(self.ms(moment)), moment)
+        return again
+
+    def restart(self, moment: float) -> bool:
+        """Back to the start; whether there was anything to take back."""
+        if self.outcome or not self.attempt.line:
+            return False
+        self._follow(self.attempt.restart(self.ms(moment)), moment)
+        return True
+
+    def look(self, shown: bool, moment: float) -> None:
+        """The far side was asked for, or put away."""
+        if not self.outcome:
+            self._follow(self.attempt.look(shown, self.ms(moment)), moment)
+
+    def give_up(self, moment: float) -> None:
+        """End the attempt unsolved; the solutions are shown."""
+        self.pause(moment)
+        self.outcome = GAVE_UP
+
+    def abandon(self, moment: float) -> None:
+        """End the attempt unsolved, without seeing a solution."""
+        self.pause(moment)
+        self.outcome = ABANDONED
+
+    def _follow(self, attempt: Attempt, moment: float) -> None:
+        self.attempt = attempt
+        if attempt.is_solved:
+            self.pause(moment)
+            self.outcome = SOLVED
+            if not self.must_call:
+                self.called = False
+
+    # -- what it has come to ---------------------------------------------------------------------
+
+    @property
+    def cube(self) -> Cube:
+        """The cube as it is held now."""
+        return self.attempt.cube
+
+    @property
+    def is_calling(self) -> bool:
+        """Solved, with par still hidden and the call not yet made or let be."""
+        return self.outcome == SOLVED and self.called is None
+
+    @property
+    def is_par_hidden(self) -> bool:
+        """Whether par is not to be told yet."""
+        return self.must_call and (not self.outcome or self.is_calling)
+
+    @property
+    def score(self) -> Score | None:
+        """The score of a solved attempt."""
+        if self.outcome != SOLVED:
+            return None
+        return score(
+            self.attempt,
+            self.puzzle.par,
+            self.hand_par,
+            shown=self.shown,
+            called=bool(self.called),
+        )
+
+    def record(self, far_side: str, player: str) -> Record:
+        """What is kept of the attempt, once it is over."""
+        attempt = self.attempt
+        made = self.score
+        return Record(
+            position=self.position.text,
+            puzzle=self.puzzle.key,
+            events=attempt.events,
+            outcome=self.outcome,
+            turns=attempt.turns,
+            executed=attempt.executed,
+            par=self.puzzle.par,
+            at_hand=made.at_hand if made else None,
+            began=self.began,
+            version=__version__,
+            shown=self.shown,
+            called=made.call.value if made else "",
+            far_side=far_side,
+            seeing_ms=attempt.seeing_ms,
+            first_side_ms=attempt.first_side_ms,
+            doing_ms=attempt.doing_ms,
+            player=player,
+        )
+
+    # -- taking up again -------------------------------------------------------------------------
+
+    def take_up(self, events: Iterable[tuple[int, str]], elapsed_ms: int) -> bool:
+        """Go on with an attempt that was left; False when its events do not fit the position."""
+        try:
+            attempt = replay(self.position, events)
+        except PairwrightError:
+            return False
+        if attempt.is_solved:
+            return False
+        self.attempt = attempt
+        self._elapsed = elapsed_ms / 1000
+        return True
