@@ -25,7 +25,6 @@ from game.records.record import (
     Record,
     began_text,
     check_choice,
-    check_events,
     events_text,
     parse_began,
     parse_events,
@@ -77,7 +76,7 @@ _ATTEMPTS = f"""
     WHERE position = ? ORDER BY number DESC LIMIT {MAX_READ}
 """
 _IN_HAND = f"""
-    SELECT substr(puzzle, 1, {MAX_TEXT["puzzle"]}) AS puzzle,
+    SELECT substr(puzzle, 1, {MAX_TEXT["puzzle"] + 1}) AS puzzle,
         substr(events, 1, {MAX_EVENTS_TEXT + 1}) AS events, elapsed_ms
     FROM in_hand WHERE position = ?
 """
@@ -133,10 +132,10 @@ class Records:
 
     def keep_in_hand(self, position: str, puzzle: str, events: Events, elapsed_ms: int) -> None:
         """Keep an attempt that is left before its end, in place of an earlier one."""
-        check_events(events)
+        kept = InHand(puzzle, events, elapsed_ms)
         self._write(
             "INSERT OR REPLACE INTO in_hand VALUES (?, ?, ?, ?, ?)",
-            (position, puzzle, events_text(events), elapsed_ms, _now()),
+            (position, kept.puzzle, events_text(kept.events), kept.elapsed_ms, _now()),
         )
 
     def drop_in_hand(self, position: str) -> None:
@@ -177,8 +176,8 @@ class Records:
         """The attempt that was left and can be taken up again."""
         for row in self._read(_IN_HAND, position):
             try:
-                return InHand(row["puzzle"], parse_events(row["events"]), int(row["elapsed_ms"]))
-            except (RecordsError, ValueError):
+                return InHand(row["puzzle"], parse_events(row["events"]), row["elapsed_ms"])
+            except RecordsError:
                 self.skipped += 1
         return None
 
