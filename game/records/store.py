@@ -158,6 +158,19 @@ class Records:
         """What the attempts at each position ever tried come to."""
         return self._bests(f"{_BEST} GROUP BY position")
 
+    def solved_since(self, moment: datetime) -> tuple[int, int]:
+        """How many positions were solved by attempts begun since then, and how many at par.
+
+        At par counts only without help. moment: with its offset from UTC.
+        """
+        query = f"""
+            SELECT count(DISTINCT CASE WHEN outcome = 'solved' THEN position END) AS solved,
+                count(DISTINCT CASE WHEN {_FAIR} AND turns <= par THEN position END) AS at_par
+            FROM attempt WHERE began >= ?
+        """
+        row = next(iter(self._read(query, began_text(moment)[0])), None)
+        return (row["solved"], row["at_par"]) if row is not None else (0, 0)
+
     def attempts(self, position: str) -> tuple[Record, ...]:
         """The attempts at a position, the newest first."""
         found = []
@@ -180,6 +193,15 @@ class Records:
             except RecordsError:
                 self.skipped += 1
         return None
+
+    def positions_in_hand(self) -> tuple[str, ...]:
+        """The positions with an attempt in hand, the one left last leading."""
+        query = """
+            SELECT position FROM in_hand WHERE typeof(position) = 'text' AND length(position) <= ?
+            ORDER BY at DESC, rowid DESC LIMIT ?
+        """
+        rows = self._read(query, MAX_TEXT["position"], MAX_READ)
+        return tuple(row["position"] for row in rows)
 
     # -- the file --------------------------------------------------------------------------------
 

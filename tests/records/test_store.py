@@ -7,7 +7,7 @@ import sqlite3
 import tempfile
 from contextlib import closing
 from dataclasses import replace
-from datetime import UTC, datetime
+from datetime import UTC, datetime, timedelta, timezone
 from pathlib import Path
 from typing import Any
 
@@ -164,6 +164,8 @@ def test_reading_creates_nothing(tmp_path: Path) -> None:
     assert store.attempts("one") == ()
     assert not store.was_shown("one")
     assert store.in_hand("one") is None
+    assert store.positions_in_hand() == ()
+    assert store.solved_since(datetime.now(UTC)) == (0, 0)
     store.drop_in_hand("one")
     store.close()
     assert list(tmp_path.iterdir()) == []
@@ -218,6 +220,35 @@ def test_memory_needs_no_file() -> None:
     store.mark_shown(SAMPLE.position)
     assert store.attempts(SAMPLE.position) == (SAMPLE,)
     assert store.was_shown(SAMPLE.position)
+
+
+def test_solved_since() -> None:
+    """Positions count once, from the moment on, and at par only where no help was had."""
+    noon = datetime(2026, 11, 25, 12, tzinfo=UTC)
+    records = Records(None)
+    for record in (
+        replace(SAMPLE, position="one", outcome="solved", turns=3, par=3, shown=False, hint=False),
+        replace(SAMPLE, position="one", outcome="solved", turns=5, par=3, shown=False, hint=False),
+        replace(SAMPLE, position="two", outcome="solved", turns=3, par=3, shown=True),
+        replace(SAMPLE, position="three", outcome="abandoned"),
+    ):
+        records.add(replace(record, began=noon))
+    early = replace(SAMPLE, position="four", outcome="solved", began=noon.replace(hour=11))
+    records.add(early)
+    assert records.solved_since(noon) == (2, 1)
+    assert records.solved_since(noon.replace(hour=11))[0] == 3
+    assert records.solved_since(noon.replace(hour=13)) == (0, 0)
+    in_india = noon.astimezone(timezone(timedelta(hours=5, minutes=30)))
+    assert records.solved_since(in_india) == (2, 1)
+
+
+def test_positions_in_hand() -> None:
+    """The attempt left last leads; one that is dropped is not listed."""
+    records = Records(None)
+    for position in ("one", "two", "three", "one"):
+        records.keep_in_hand(position, "", (), 0)
+    records.drop_in_hand("three")
+    assert records.positions_in_hand() == ("one", "two")
 
 
 def spoilt(path: Path, statement: str, *values: Any) -> None:
