@@ -11,7 +11,7 @@ from collections.abc import Iterable
 
 from game.cube.cube import Cube
 from game.draw.cells import Picture
-from game.draw.look import SIZES, Look, far_eye, near_eye
+from game.draw.look import SIZES, Eye, Look, Turning, far_eye, near_eye
 from game.draw.panel import paint
 from game.draw.still import axis_at, draw_still, extent
 
@@ -19,13 +19,19 @@ NOTHING: frozenset[int] = frozenset()
 
 
 def draw_cube(
-    cube: Cube, look: Look, *, grey: frozenset[int] = NOTHING, joined: Iterable[str] = ()
+    cube: Cube,
+    look: Look,
+    *,
+    grey: frozenset[int] = NOTHING,
+    joined: Iterable[str] = (),
+    turning: Turning | None = None,
 ) -> Picture:
     """The cube as the player holds it.
 
     grey: homes of stickers drawn grey. joined: slots whose pair is joined; its gap closes.
+    turning: a move of this cube that is under way.
     """
-    return draw_still(paint(cube, look, grey, joined), near_eye(look.lean), look)
+    return _draw(cube, near_eye(look.lean), look, grey=grey, joined=joined, turning=turning)
 
 
 def draw_far(
@@ -35,9 +41,31 @@ def draw_far(
     from_below: bool = False,
     grey: frozenset[int] = NOTHING,
     joined: Iterable[str] = (),
+    turning: Turning | None = None,
 ) -> Picture:
     """The cube as seen from behind, and above or below."""
-    return draw_still(paint(cube, look, grey, joined), far_eye(look.lean, from_below), look)
+    return _draw(
+        cube, far_eye(look.lean, from_below), look, grey=grey, joined=joined, turning=turning
+    )
+
+
+def _draw(
+    cube: Cube,
+    eye: Eye,
+    look: Look,
+    *,
+    grey: frozenset[int],
+    joined: Iterable[str],
+    turning: Turning | None,
+) -> Picture:
+    if turning is not None and turning.fraction >= 1:
+        cube, turning = cube.turn([turning.move]), None
+    colours = paint(cube, look, grey, joined)
+    if turning is None or turning.fraction <= 0:
+        return draw_still(colours, eye, look)
+    from game.draw.turning import draw_turning  # noqa: PLC0415  NumPy, and only now
+
+    return draw_turning(colours, eye, look, turning)
 
 
 def size_for(columns: int, rows: int) -> int:

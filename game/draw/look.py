@@ -18,6 +18,7 @@ from typing import Literal, NamedTuple
 
 from game.cube.colours import HOME_COLOURS
 from game.cube.geometry import NORMAL, Matrix, determinant
+from game.cube.moves import Move
 from game.draw.palette import PALETTES, Depth, Palette
 
 SIZES = tuple(range(2, 25, 2))
@@ -58,6 +59,13 @@ def near_eye(lean: Lean) -> Eye:
 def far_eye(lean: Lean, from_below: bool) -> Eye:
     """The view from behind: the back, top or bottom, and the side that `near_eye` does not see."""
     return Eye("L" if lean == "right" else "R", "D" if from_below else "U", "B")
+
+
+class Turning(NamedTuple):
+    """A move on its way. fraction: 0 at its start, 1 at its end."""
+
+    move: Move
+    fraction: float
 
 
 @dataclass(frozen=True)

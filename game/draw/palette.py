@@ -47,6 +47,17 @@ class Palette:
     dark: Ink
     light: Ink
 
+    def mixed(self, name: str, light: tuple[float, float, float]) -> Ink:
+        """The ink of a face that looks partly along each axis. light: shares that sum to 1."""
+        inks = self.inks[name]
+        if self.depth != "true":
+            return inks[light.index(max(light))]
+        parts = zip(*map(rgb, inks), strict=True)
+        red, green, blue = (
+            round(sum(c * share for c, share in zip(part, light, strict=True))) for part in parts
+        )
+        return (red, green, blue)
+
     def letter_ink(self, under: Ink) -> Ink:
         """The ink, dark or light, that is read best on another ink."""
         if under is None:

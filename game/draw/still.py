@@ -56,6 +56,12 @@ def has_depth_gaps(size: int) -> bool:
     return size >= 6
 
 
+def half_gaps(size: int) -> tuple[float, float, float]:
+    """From a sticker's edge to the middle of the gap, along each axis, in stickers."""
+    fine = 0.5 / size if has_front_gaps(size) else 0.0
+    return fine, fine, 1 / size if has_depth_gaps(size) else 0.0
+
+
 def _zone(at: int, step: int, has_gaps: bool) -> int:
     """The zone of a whole coordinate where stickers are `step` apart."""
     if at == 0 or (has_gaps and at % step == 0):
