@@ -153,7 +153,7 @@ def test_levels_are_bounded(tmp_path: Path) -> None:
 
 
 ODD = """ 0 ; -1 ; 20 ; 1e400 ; nan ; true ; 0xffff ; 12:00:00 ; 1979-05-27 ; {} ; {a = 1}
-"" ; "R" ; "{" ; "FR" ; "full" ; "{cross}" ; "\\u0000" ; [] ; [[]] ; ["FR"] ; ["FR", 1] ; ["diagonal"]
+"" ; "{" ; "FR" ; "full" ; "{cross}" ; "\\u0000" ; [] ; [[]] ; ["FR"] ; ["FR", 1] ; ["diagonal"]
 """
 ODD_VALUES = [value for line in ODD.strip().split("\n") for value in line.split(" ; ")]
 LEVEL_KEYS = ("id", "name", "setup", "open", "faces", "view", "par", "note", "twins")
