@@ -11,6 +11,7 @@ from collections.abc import Iterable
 
 from game.cube.cube import Cube
 from game.draw.cells import Picture
+from game.draw.flat import draw_flat, flat_axis_at
 from game.draw.look import SIZES, Eye, Look, Turning, far_eye, near_eye
 from game.draw.panel import paint
 from game.draw.still import axis_at, draw_still, extent
@@ -58,9 +59,11 @@ def _draw(
     joined: Iterable[str],
     turning: Turning | None,
 ) -> Picture:
-    if turning is not None and turning.fraction >= 1:
+    if turning is not None and (turning.fraction >= 1 or look.drawing != "cube"):
         cube, turning = cube.turn([turning.move]), None
     colours = paint(cube, look, grey, joined)
+    if look.drawing != "cube":
+        return draw_flat(colours, eye, look)
     if turning is None or turning.fraction <= 0:
         return draw_still(colours, eye, look)
     from game.draw.turning import draw_turning  # noqa: PLC0415  NumPy, and only now
@@ -77,5 +80,8 @@ def size_for(columns: int, rows: int) -> int:
 def face_at(look: Look, column: int, row: int) -> str:
     """The face that `draw_cube` shows at a cell, named by place; nothing beside the cube."""
     eye = near_eye(look.lean)
-    axis = axis_at(eye, look, column - look.margin[0], row - look.margin[1])
+    if look.drawing != "cube":
+        axis = flat_axis_at(eye, look, column, row)
+    else:
+        axis = axis_at(eye, look, column - look.margin[0], row - look.margin[1])
     return "" if axis is None else eye[axis]
