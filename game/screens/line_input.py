@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from rich.cells import cell_len
-from rich.text import Text
 from textual.app import ComposeResult
 from textual.containers import Vertical
+from textual.content import Content
 from textual.message import Message
 from textual.widgets import Input, Static
 
@@ -16,8 +16,6 @@ from game.errors import NotationError
 
 class LineInput(Vertical):
     """The input and, under it, what is wrong with the line, or how many turns it holds."""
-
-    COMPONENT_CLASSES = {"line-input--fault", "line-input--fine"}  # noqa: RUF012
 
     class Entered(Message):
         """The player applies this line."""
@@ -67,15 +65,13 @@ class LineInput(Vertical):
         self.post_message(self.Left())
 
     def _remark(self, text: str) -> None:
-        style = self.get_component_rich_style
         try:
             line = parse_line(text)
         except NotationError as fault:
-            carets = self._carets(fault)
-            said = Text(f"{carets}\n{fault.problem}", style("line-input--fault"), no_wrap=True)
+            said = Content.assemble((f"{self._carets(fault)}\n{fault.problem}", "$error"))
         else:
             count = f"{len(line)} moves; Enter applies them" if line else ""
-            said = Text(f"\n{count}", style("line-input--fine"))
+            said = Content.assemble((f"\n{count}", "$muted"))
         self.query_one("#remark", Static).update(said)
 
     def _carets(self, fault: NotationError) -> str:
