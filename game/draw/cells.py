@@ -84,25 +84,3 @@ def beside(*pictures: Picture, gap: int = 2) -> Picture:
             runs += padded(part, columns)
         rows.append(merged(runs))
     return tuple(rows)
-
-
-def cut(picture: Picture, left: int, top: int, columns: int, rows: int) -> Picture:
-    """The part of a picture from a corner on, as large as there is, at most that large."""
-    return tuple(cut_row(row, left, columns) for row in picture[top : top + rows])
-
-
-def cut_row(row: Row, left: int, columns: int) -> Row:
-    """The part of a row from a column on."""
-    runs = []
-    at = -left
-    for run in row:
-        start, end = max(0, at), min(columns, at + len(run.text))
-        if start < end:
-            runs.append(run._replace(text=run.text[start - at : end - at]))
-        at += len(run.text)
-    return tuple(runs)
-
-
-def text_of(picture: Picture) -> str:
-    """The characters alone, without spaces at the ends of lines."""
-    return "\n".join("".join(run.text for run in row).rstrip() for row in picture)

@@ -6,10 +6,9 @@
     "16"     indices 0..15, whose colours each terminal chooses; no light, letters needed
     "none"   no ink at all; letters needed
 
-In "true" the six colours are at least `LEAST_DISTANCE` apart on every face, for usual eyes and for
-the three kinds of colour blindness alike (CIE 1976 L*a*b* distance, where about 2 can just be
-seen). A colour in the light and another in the shade can come closer than that for the colour
-blind: letters help there.
+In "true" and "256" the six colours are at least `LEAST_DISTANCE` apart on every face, for usual
+eyes and for the three kinds of colour blindness alike. A colour in the light and another in the
+shade can come closer than that for the colour blind: letters help there.
 """
 
 from __future__ import annotations
@@ -24,8 +23,8 @@ from game.draw.cells import RGB, Ink
 Depth = Literal["true", "256", "16", "none"]
 DEPTHS: tuple[Depth, ...] = ("true", "256", "16", "none")
 
-LEAST_DISTANCE = 20.0
-"""Between two sticker colours in "true", on one face, for every kind of eye."""
+LEAST_DISTANCE: dict[Depth, float] = {"true": 20.0, "256": 16.0}
+"""Between two sticker colours on one face, for every kind of eye, as CIE 1976 L*a*b* distance."""
 
 GREY, PLASTIC, INSIDE = "grey", "plastic", "inside"
 """Names of what is not one of the six colours: a sticker that does not matter, the gaps between
@@ -132,11 +131,11 @@ _TRUE: dict[str, RGB] = {
     INSIDE: (40, 41, 47),
 }
 _256: dict[str, tuple[Ink, Ink, Ink]] = {
-    "white": (250, 231, 254),
-    "yellow": (178, 226, 220),
-    "green": (28, 41, 34),
+    "white": (250, 231, 255),
+    "yellow": (178, 220, 220),
+    "green": (29, 41, 35),
     "blue": (26, 33, 27),
-    "orange": (172, 214, 208),
+    "orange": (166, 208, 208),
     "red": (124, 196, 160),
     GREY: (240, 243, 242),
     PLASTIC: (233, 233, 233),
@@ -146,9 +145,9 @@ _16: dict[str, Ink] = {
     "white": 15,
     "yellow": 11,
     "green": 2,
-    "blue": 4,
+    "blue": 12,
     "orange": 3,
-    "red": 1,
+    "red": 9,
     GREY: 8,
     PLASTIC: 0,
     INSIDE: 0,

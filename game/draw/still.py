@@ -32,12 +32,12 @@ Codes = tuple[tuple[int, ...], ...]
 
 
 class Segment(NamedTuple):
-    """Neighbouring cells with the same two pixels; `letter` says that they carry one."""
+    """Neighbouring cells with the same two pixels. letter: code of the sticker to name there."""
 
     upper: int
     lower: int
     cells: int
-    letter: bool
+    letter: int
 
 
 def extent(size: int) -> tuple[int, int]:
@@ -108,29 +108,34 @@ def codes(size: int, leans_left: bool, from_below: bool) -> Codes:
 def letter_cells(size: int, leans_left: bool, from_below: bool) -> dict[tuple[int, int], int]:
     """Cell (row, column) -> code of the sticker whose letter it carries.
 
-    For each sticker that has one, the whole cell nearest to its middle.
+    Of the cells that lie wholly in the sticker, the one nearest to its middle. At size 6 some
+    stickers are two pixels high and have none: then a cell that takes a pixel from the gap.
     """
     grid = codes(size, leans_left, from_below)
     pixels: dict[int, list[tuple[int, int]]] = {}
     for y, row in enumerate(grid):
         for x, code in enumerate(row):
-            if code != OUTSIDE and code % PANEL // ZONES % 2 and code % PANEL % ZONES % 2:
+            if is_sticker(code):
                 pixels.setdefault(code, []).append((y, x))
     cells = {}
     for code, members in pixels.items():
-        count = len(members)
-        middle = (sum(y for y, _ in members), sum(x for _, x in members))
-        whole = [(y, x) for y, x in members if y % 2 == 0 and grid[y + 1][x] == code]
-        if whole:
-            y, x = min(
-                whole,
-                key=lambda cell: (
-                    (2 * cell[0] * count + count - 2 * middle[0]) ** 2
-                    + (2 * cell[1] * count - 2 * middle[1]) ** 2
-                ),
-            )
-            cells[y // 2, x] = code
+        middle = [sum(at) / len(members) for at in zip(*members, strict=True)]
+        found = []
+        for y, x in {(y // 2, x) for y, x in members}:
+            other = {grid[2 * y][x], grid[2 * y + 1][x]} - {code}
+            if not any(is_sticker(o) or o == OUTSIDE for o in other):
+                away = (2 * y + 0.5 - middle[0]) ** 2 + (x - middle[1]) ** 2
+                found.append((len(other), away, y, x))
+        if found:
+            _, _, y, x = min(found)
+            cells[y, x] = code
     return cells
+
+
+def is_sticker(code: int) -> bool:
+    """Whether a code is of a sticker and not of a gap or nothing."""
+    zone = code % PANEL
+    return code != OUTSIDE and zone // ZONES % 2 == 1 and zone % ZONES % 2 == 1
 
 
 @lru_cache(maxsize=64)
@@ -141,7 +146,7 @@ def segments(size: int, leans_left: bool, from_below: bool) -> tuple[tuple[Segme
     rows = []
     for y in range(len(grid) // 2):
         cells = zip(grid[2 * y], grid[2 * y + 1], strict=True)
-        keyed = [(upper, lower, (y, x) in lettered) for x, (upper, lower) in enumerate(cells)]
+        keyed = [(*pixels, lettered.get((y, x), OUTSIDE)) for x, pixels in enumerate(cells)]
         rows.append(
             tuple(
                 Segment(upper, lower, len(list(same)), letter)
@@ -161,8 +166,8 @@ def draw_still(colours: Paint, eye: Eye, look: Look) -> Picture:
     for row in segments(look.size, eye.leans_left, eye.from_below):
         runs = []
         for upper, lower, cells, letter in row:
-            if letter and look.shows_letters and names[upper] in LETTER:
-                runs.append(letter_run(LETTER[names[upper]], inks[upper], palette))
+            if letter != OUTSIDE and look.shows_letters and names[letter] in LETTER:
+                runs.append(letter_run(LETTER[names[letter]], inks[letter], palette))
             else:
                 runs.append(half_cells(inks[upper], inks[lower], cells))
         rows.append(merged(runs))

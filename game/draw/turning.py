@@ -14,7 +14,7 @@ from __future__ import annotations
 
 import math
 from functools import lru_cache
-from itertools import pairwise
+from itertools import pairwise, product
 from typing import NamedTuple, TypeVar
 
 import numpy as np
@@ -29,6 +29,7 @@ from game.draw.panel import PANEL, Paint, panel, sticker_zone, still_panels
 from game.draw.rays import SAMPLES, Box, Floats, Hits, Ints, View, cast
 
 T = TypeVar("T", bound=np.generic)
+Bools = NDArray[np.bool_]
 
 TURNING = 3 * PANEL
 WALL = 2 * TURNING
@@ -72,7 +73,8 @@ def draw_turning(colours: Paint, eye: Eye, look: Look, turning: Turning) -> Pict
     centres = np.where(untouched, at_rest, codes[1::SAMPLES, 1::SAMPLES])
     letters: dict[tuple[int, int], Run] = {}
     if look.shows_letters:
-        places = _letter_places(_as_seen(centres, eye), eye, look, turned.signs, rotation)
+        places = _resting_letters(_as_seen(centres == at_rest, eye), eye, look)
+        places |= _turned_letters(_as_seen(centres, eye), eye, look, turned.signs, rotation)
         for cell, code in places.items():
             if names[code] in LETTER:
                 letters[cell] = still.letter_run(LETTER[names[code]], inks[code], look.palette)
@@ -202,40 +204,40 @@ def _most_seen(codes: Ints, packed: Ints) -> Ints:
     return most
 
 
-def _as_seen(pixels: Ints, eye: Eye) -> Ints:
+def _as_seen(pixels: NDArray[T], eye: Eye) -> NDArray[T]:
     """Pixels worked out with the side on the right and the cap above, mirrored as the eye sees."""
     across, down = -1 if eye.leans_left else 1, -1 if eye.from_below else 1
     return pixels[::down, ::across]
 
 
-def _letter_places(
+def _resting_letters(rests: Bools, eye: Eye, look: Look) -> dict[tuple[int, int], int]:
+    """Cell -> code of the resting sticker named there. rests: the pixels that are as at rest."""
+    columns, rows = look.margin
+    cells = still.letter_cells(look.size, eye.leans_left, eye.from_below)
+    shifted = {(y + rows, x + columns): code for (y, x), code in cells.items()}
+    return {(y, x): code for (y, x), code in shifted.items() if rests[2 * y : 2 * y + 2, x].all()}
+
+
+def _turned_letters(
     centres: Ints, eye: Eye, look: Look, signs: tuple[int, int, int], rotation: Floats
 ) -> dict[tuple[int, int], int]:
-    """Cell -> code of the sticker that shows in both its pixels, near the sticker's middle."""
-    columns, rows = look.margin
-    wanted = [
-        (x + columns, y + rows, code)
-        for (y, x), code in still.letter_cells(look.size, eye.leans_left, eye.from_below).items()
-    ]
+    """Cell at a turned sticker's middle -> its code, where both pixels show it."""
     height, width = centres.shape
-    for axis, sign in enumerate(signs):
-        for n in range(9):
-            point = [n // 3 - 1.0, n % 3 - 1.0]
-            point.insert(axis, 1.5 * sign)
-            x, y, z = rotation @ np.array(point)
-            depth = (1.5 - z) * look.size / 2
-            x = (x + 1.5) * look.size + depth + columns
-            y = (3 - y) * look.size - depth + 2 * rows
-            x = width - 1 - x if eye.leans_left else x
-            y = height - 1 - y if eye.from_below else y
-            wanted.append(
-                (round(x), math.floor((y + 0.5) / 2), TURNING + PANEL * axis + sticker_zone(n))
-            )
-    return {
-        (y, x): code
-        for x, y, code in wanted
-        if 0 <= x < width and 0 <= 2 * y < height and (centres[2 * y : 2 * y + 2, x] == code).all()
-    }
+    cells = {}
+    for axis, n in product(range(3), range(9)):
+        point = [n // 3 - 1.0, n % 3 - 1.0]
+        point.insert(axis, 1.5 * signs[axis])
+        x, y, z = rotation @ np.array(point)
+        depth = (1.5 - z) * look.size / 2
+        column = (x + 1.5) * look.size + depth + look.margin[0]
+        row = (3 - y) * look.size - depth + 2 * look.margin[1]
+        at = round(width - 1 - column if eye.leans_left else column)
+        line = math.floor((height - 0.5 - row if eye.from_below else row + 0.5) / 2)
+        code = TURNING + PANEL * axis + sticker_zone(n)
+        is_inside = 0 <= at < width and 0 <= 2 * line < height
+        if is_inside and (centres[2 * line : 2 * line + 2, at] == code).all():
+            cells[line, at] = code
+    return cells
 
 
 def _rows(shown: Ints, letters: dict[tuple[int, int], Run], look: Look) -> Picture:
