@@ -13,9 +13,7 @@ from textual.widgets import Static
 
 from game.cube import pair
 from game.cube.moves import Move
-from game.cube.words import SIDE
 from game.draw import Look
-from game.draw.look import far_eye
 from game.packs import Puzzle
 from game.screens.clock_view import ClockView
 from game.screens.cube_view import CubeView, FarView, scene_of
@@ -23,7 +21,7 @@ from game.screens.layout import Plan, plan
 from game.screens.line_input import LineInput
 from game.screens.line_view import LineView
 from game.screens.result_panel import ResultPanel
-from game.screens.side_words import goal_words, listed, terms_words
+from game.screens.side_words import far_words, goal_words, terms_words
 from game.screens.sitting import Sitting
 from game.screens.turn_pad import TurnPad
 from game.stages import joined_after
@@ -141,12 +139,8 @@ class Board(Vertical):
         look = replace(shown.look, size=self.plan.far)
         scene = scene_of(sitting.position, sitting.cube, look, focus=shown.focus)
         self.query_one(FarView).rest(scene, from_below=from_below)
-        eye = far_eye(look.lean, from_below)
-        order = (eye.side, eye.front) if eye.leans_left else (eye.front, eye.side)
-        seen = listed([SIDE[face] for face in (*order, eye.cap)])
-        self.query_one("#far-name", Static).update(
-            Content.assemble((f"far side: {seen}", "$muted"))
-        )
+        words = far_words(look, from_below=from_below)
+        self.query_one("#far-name", Static).update(Content.assemble((words, "$muted")))
 
     def _show_line(self, sitting: Sitting) -> None:
         attempt = sitting.attempt

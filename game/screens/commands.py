@@ -143,7 +143,7 @@ COMMANDS: tuple[Command, ...] = (
             "Take the last turn back.", "Watching", bar=1),
     Command("watch", "auto", ("space",), "Space", "run",
             "Let the turns run by themselves, or stop them.", "Watching", bar=2),
-    Command("watch", "start", ("home", "0"), "Home 0", "start",
+    Command("watch", "start", ("0", "home"), "0 Home", "start",
             "Back to the start of the line.", "Watching", bar=5),
     Command("watch", "end", ("end",), "End", "end",
             "To the end of the line.", "Watching"),

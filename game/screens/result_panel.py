@@ -13,12 +13,13 @@ from game.cube.line import Line
 from game.cube.moves import line_text
 from game.score import Score, one_fact
 from game.screens.clock_view import time_text
+from game.screens.marks import OFF, ON
 from game.screens.side_words import mark_rows, turns_words, verdict_words
 from game.screens.sitting import Sitting
 
 Parts = list[str | tuple[str, str]]
 
-SIGNS = {True: ("●", "$accent"), False: ("○", "$muted"), None: ("?", "$muted")}
+SIGNS = {True: (ON, "$accent"), False: (OFF, "$muted"), None: ("?", "$muted")}
 """How a mark is drawn: earned, not earned, not known yet."""
 
 

@@ -6,7 +6,9 @@ from collections.abc import Iterable, Mapping
 
 from game.cube import pair
 from game.cube.geometry import FACES
-from game.cube.words import slot_words
+from game.cube.words import SIDE, slot_words
+from game.draw import Look
+from game.draw.look import far_eye
 from game.position import Position
 from game.score import Mark, Score
 
@@ -45,6 +47,13 @@ def terms_words(position: Position) -> list[str]:
     if position.faces != FACES:
         terms.append(f"Only {listed(position.faces)} may turn")
     return terms
+
+
+def far_words(look: Look, *, from_below: bool) -> str:
+    """What is seen on the far side, as the picture shows it: side by side, then the cap."""
+    eye = far_eye(look.lean, from_below)
+    order = (eye.side, eye.front) if eye.leans_left else (eye.front, eye.side)
+    return "far side: " + ", ".join(SIDE[face] for face in (*order, eye.cap))
 
 
 def turns_words(count: int) -> str:
