@@ -71,8 +71,6 @@ class PairwrightApp(App[int]):
         self._packs_folder = packs
         self._own_clock = clock
         self._records_fault_told = False
-        self.pack_faults: tuple[PackError, ...] = ()
-        self.notices: list[str] = []
         self.clock: Callable[[], float] = clock or time.monotonic
         self.moment = self.clock()
 
@@ -120,7 +118,6 @@ class PairwrightApp(App[int]):
             return otherwise
 
     def _warn(self, problem: str, title: str = "") -> None:
-        self.notices.append(problem)
         self.notify(problem, title=title, severity="warning", timeout=12, markup=False)
 
     @property

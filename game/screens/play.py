@@ -61,6 +61,7 @@ class PlayScreen(Screen[bool]):
         self._pad = False
         self._reveal = False
         self._gives_up = False  # `g` was pressed once
+        self._said = ("", "")  # in the message line until something else is done, and its tone
         self._searching = SEARCHING
         self._best = ""
         self._is_newcomer = False
@@ -135,18 +136,28 @@ class PlayScreen(Screen[bool]):
 
     def on_screen_resume(self) -> None:
         """In view again, perhaps with other settings."""
-        self._show()
+        self._refresh()
         self.call_after_refresh(self._run_clock)
 
     def on_board_resized(self) -> None:
         """Other room: draw for it."""
-        self._show()
+        self._refresh()
         self._run_clock()
 
     # -- showing ---------------------------------------------------------------------------------
 
     def _show(self, move: Move | None = None, said: str = "", tone: str = "$muted") -> None:
-        """Show everything as it is now. `move` led to it; `said` goes into the message line."""
+        """Show what was done: `move` led to it, `said` goes into the message line."""
+        self._said = (said, tone)
+        self._refresh(move)
+
+    def _say(self, said: str) -> None:
+        """A word of warning in the message line."""
+        self._said = (said, WARN)
+        self._word()
+
+    def _refresh(self, move: Move | None = None) -> None:
+        """Show everything as it is now."""
         app, sitting = self.app, self.sitting
         look = look_of(app.settings, app.depth, sitting.position)
         shown = Shown(
@@ -159,10 +170,16 @@ class PlayScreen(Screen[bool]):
             searching=self._searching,
             best=self._best,
         )
-        board = self.query_one(Board)
-        board.show(sitting, shown, move if app.animates else None)
-        board.say(*((said, tone) if said else (self._standing_word(), "$muted")))
+        self.query_one(Board).show(sitting, shown, move if app.animates else None)
+        self._word()
+        self.query_one(ClockView).tick()
         self.query_one(KeyBar).refresh()
+
+    def _word(self) -> None:
+        said, tone = self._said
+        if not said:
+            said, tone = self._standing_word(), "$muted"
+        self.query_one(Board).say(said, tone)
 
     @property
     def _is_focused(self) -> bool:
@@ -186,19 +203,19 @@ class PlayScreen(Screen[bool]):
     def _remind(self) -> None:
         """Help a newcomer who waits."""
         if self._is_newcomer and self.is_current and not self.sitting.outcome:
-            self.query_one(Board).say(self._standing_word())
+            self._word()
 
     def key_label(self, action: str) -> str | None:
-        """What the key bar calls a command now."""
-        return key_label(action, self.sitting, reveal=self._reveal)
+        """What the key bar calls a command now; while a line is typed the line says its keys."""
+        return "" if self._is_typing else key_label(action, self.sitting, reveal=self._reveal)
 
     # -- turning ---------------------------------------------------------------------------------
 
     def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
-        """While a line is typed, or nothing can be seen, only leaving and help work."""
-        if commands.is_of("play", action) and (self._is_typing or self._is_too_small):
-            return action in ("back", "help")
-        return True
+        """While nothing can be seen only leaving works, and while a line is typed no command."""
+        if not commands.is_of("play", action):
+            return True
+        return not self._is_typing and (action == "back" or not self._is_too_small)
 
     @property
     def _is_typing(self) -> bool:
@@ -210,8 +227,7 @@ class PlayScreen(Screen[bool]):
         suspicious = self.reading.is_suspicious
         self._turn((move,))
         if suspicious and not self.sitting.outcome:
-            said = "Every turn goes the other way. Is Caps Lock on? k reads capitals as plain."
-            self.query_one(Board).say(said, WARN)
+            self._say("Every turn goes the other way. Is Caps Lock on? k reads it as off.")
 
     def _turn(self, line: Iterable[Move]) -> None:
         """Make turns; the last is seen turning."""
@@ -267,6 +283,7 @@ class PlayScreen(Screen[bool]):
         if not self.sitting.outcome:
             self.add_class("-typing")
             self.query_one(LineInput).open()
+            self.query_one(KeyBar).refresh()
 
     def on_line_input_left(self) -> None:
         """Close the line."""
@@ -419,12 +436,13 @@ class PlayScreen(Screen[bool]):
         if message.question == hand_question(position):
             sitting.learn_hand(message.outcome)
             keeping.amend(self.app, sitting)
-        self._show()
+        self._refresh()
 
     def on_failed(self, message: Failed) -> None:
         """Play goes on without."""
         self._searching = message.problem
-        self._show(said=message.problem, tone=WARN)
+        self._say(message.problem)
+        self._refresh()
 
     # -- keys that are none ----------------------------------------------------------------------
 
@@ -439,4 +457,4 @@ class PlayScreen(Screen[bool]):
     def on_paste(self, event: events.Paste) -> None:
         """Pasted text would be taken for keys."""
         event.stop()
-        self.query_one(Board).say("To paste turns, press t first.", WARN)
+        self._say("To paste turns, press t first.")

@@ -20,22 +20,28 @@ def _name(key: str) -> str:
     return letter + ("'" if key.isupper() else "")
 
 
+COLUMNS = 36
+LEFT_OUT = ("pad", "go", "call")
+"""What is of no use here: the pad stands only while turns can be made."""
+
+
 def pad_content() -> Content:
     """The pad: three rows of turns, then the other commands, each with its own click."""
-    parts: list[Content | str | tuple[str, str]] = []
+    parts: list[tuple[str, str]] = []
     for row in ROWS:
         for key in row:
-            parts += [
-                (
-                    f" {_name(key):<2}",
-                    f"bold on $panel @click=screen.click('{key.lower()}', {key.isupper()})",
-                ),
-                " ",
-            ]
-        parts.append("\n")
+            click = f"@click=screen.click('{key.lower()}', {key.isupper()})"
+            parts += [(f" {_name(key):<2}", f"bold on $panel {click}"), (" ", "")]
+        parts.append(("\n", ""))
+    room = COLUMNS
     for command in of_screen("play"):
-        if not command.each and command.action not in ("pad", "go"):
-            parts += [(command.label, f"$accent @click=screen.{command.action}"), "  "]
+        if command.each or command.action in LEFT_OUT:
+            continue
+        if room < len(command.label):
+            parts.append(("\n", ""))
+            room = COLUMNS
+        room -= len(command.label) + 2
+        parts += [(command.label, f"@click=screen.{command.action}"), ("  ", "")]
     return Content.assemble(*parts)
 
 
