@@ -27,7 +27,7 @@ from dataclasses import dataclass
 from itertools import permutations, product
 from math import log
 
-from game.cube import pair
+from game.cube import geometry, pair, symmetry
 from game.cube.cube import PIECE_OF, Cube
 from game.cube.geometry import STICKERS
 from game.cube.line import Line
@@ -116,16 +116,30 @@ def _in_order(cube: Cube, order: Sequence[str], position: Position, find: Find) 
 
 
 def _one_pair(
-    cube: Cube, slot: str, done: tuple[str, ...], faces: str, find: Find
+    cube: Cube, slot: str, done: Iterable[str], faces: str, find: Find
 ) -> tuple[int, Cube] | None:
-    """Turns to free a pair and then to solve it, and the cube after them; None for no way."""
-    if pair.is_pair_solved(cube, slot):
+    """Turns to free a pair and then to solve it, and the cube after them; None for no way.
+
+    It is done with the cube turned so that the slot is FR: so all the searches of all habits are
+    by the same faces, and what a search prepares for a set of faces it prepares once.
+    """
+    turn = symmetry.to_slot(slot)
+    back = geometry.transpose(turn)
+    kept = tuple(symmetry.slot_image(name, back) for name in done)
+    way = _front_right(cube.image(back), kept, symmetry.faces_image(faces, back), find)
+    return None if way is None else (way[0], way[1].image(turn))
+
+
+def _front_right(
+    cube: Cube, done: tuple[str, ...], faces: str, find: Find
+) -> tuple[int, Cube] | None:
+    if pair.is_pair_solved(cube, "FR"):
         return 0, cube
-    at_hand = "".join(face for face in faces if face in "U" + slot)
+    at_hand = "".join(face for face in faces if face in "FRU")
     best: tuple[int, Cube] | None = None
-    for line in _freeing(cube, slot, faces) if at_hand else ():
+    for line in _freeing(cube, "FR", faces) if at_hand else ():
         freed = cube.turn(line)
-        outcome = find(freed, (*done, slot), at_hand)
+        outcome = find(freed, (*done, "FR"), at_hand)
         if isinstance(outcome, Solved):
             turns = len(line) + outcome.par
             if best is None or turns < best[0]:
