@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from itertools import product
 
 import pytest
@@ -9,7 +10,8 @@ import pytest
 from game.checking import Report, check_pack
 from game.cube.colours import COLOURS, colour_scheme
 from game.cube.geometry import OPPOSITE
-from game.cube.moves import line_text
+from game.cube.line import obtm
+from game.cube.moves import line_text, parse_line
 from game.cube.pair import SLOTS
 from game.difficulty import Find
 from game.opening import opening
@@ -110,6 +112,20 @@ def test_notes_can_be_said_in_all_colours() -> None:
     assert len(schemes) == 24
     for puzzle in ALL:
         assert not any(set("{}") & set(puzzle.note(scheme)) for scheme in schemes), puzzle.key
+
+
+def test_lines_of_notes_solve() -> None:
+    """A line in a note that is as long as par solves the level."""
+    levels = [level for pack in PACKS for level in pack.levels]
+    lines = [
+        (level, parse_line(text))
+        for level in levels
+        for text in re.findall(r"\{turns ([^}]*)\}", level.note)
+    ]
+    whole = [(level, line) for level, line in lines if obtm(line) == level.par]
+    assert len(whole) > 20
+    for level, line in whole:
+        assert level.position.is_goal(level.position.cube.turn(line)), level.id
 
 
 def test_the_first_minutes(find: Find) -> None:
