@@ -116,7 +116,7 @@ class PlayScreen(Screen[bool]):
 
     def _run_clock(self) -> None:
         """Time runs while the cube is in view and not solved."""
-        runs = self.is_current and not self._is_too_small and not self.sitting.outcome
+        runs = self.is_active and not self._is_too_small and not self.sitting.outcome
         if runs:
             self.sitting.resume(self.app.clock())
         else:
@@ -202,7 +202,7 @@ class PlayScreen(Screen[bool]):
 
     def _remind(self) -> None:
         """Help a newcomer who waits."""
-        if self._is_newcomer and self.is_current and not self.sitting.outcome:
+        if self._is_newcomer and self.is_active and not self.sitting.outcome:
             self._word()
 
     def key_label(self, action: str) -> str | None:
