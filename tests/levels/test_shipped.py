@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
+from functools import cache
 from itertools import product
 
 import pytest
 
 from game.checking import Report, check_pack
-from game.cube.colours import COLOURS, colour_scheme
+from game.cube.colours import COLOURS, HOME_COLOURS, colour_scheme
 from game.cube.geometry import OPPOSITE
 from game.cube.line import obtm
 from game.cube.moves import line_text, parse_line
@@ -21,19 +23,20 @@ from tests.levels.conditions import CONDITIONS
 
 PACKS, ERRORS = load_packs(pack_folder())
 ALL = [puzzle for pack in PACKS for puzzle in puzzles(pack)]
-OPPOSITE_COLOURS = {
-    COLOURS["FBRLUD".index(f)]: COLOURS["FBRLUD".index(g)] for f, g in OPPOSITE.items()
-}
+OPPOSITE_COLOURS = {HOME_COLOURS[face]: HOME_COLOURS[other] for face, other in OPPOSITE.items()}
 each_pack = pytest.mark.parametrize("pack", PACKS, ids=lambda pack: pack.id)
-_reports: dict[str, Report] = {}
+
+
+@pytest.fixture(scope="session")
+def reports(find: Find) -> Callable[[Pack], Report]:
+    """Gives the report of a pack, worked out once."""
+    return cache(lambda pack: check_pack(pack, find))
 
 
 @pytest.fixture
-def report(pack: Pack, find: Find) -> Report:
-    """The report of a pack, worked out once."""
-    if pack.id not in _reports:
-        _reports[pack.id] = check_pack(pack, find)
-    return _reports[pack.id]
+def report(pack: Pack, reports: Callable[[Pack], Report]) -> Report:
+    """The report of the pack that a test is about."""
+    return reports(pack)
 
 
 def test_all_packs_are_read() -> None:
