@@ -188,9 +188,13 @@ def framed(rows: Sequence[Row], look: Look) -> Picture:
 
 
 def axis_at(eye: Eye, look: Look, column: int, row: int) -> int | None:
-    """The axis whose face a cell of a cube without margin shows, or None beside the cube."""
+    """The axis whose face a cell of a cube without margin shows, or None beside the cube.
+
+    A sticker in the cell goes before a gap.
+    """
     grid = codes(look.size, eye.leans_left, eye.from_below)
     if not (0 <= column < len(grid[0]) and 0 <= 2 * row < len(grid)):
         return None
-    code = max(grid[2 * row][column], grid[2 * row + 1][column])
+    pixels = (grid[2 * row][column], grid[2 * row + 1][column])
+    code = max(pixels, key=lambda code: (is_sticker(code), code))
     return None if code == OUTSIDE else code // PANEL

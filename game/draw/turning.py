@@ -2,7 +2,7 @@
 
 The cube is two or three boxes that do not overlap: the layers that turn, and the layers that rest
 on either side of them. The nearest box that a ray meets is seen, which settles hidden surfaces
-exactly. Where a pixel shows resting stickers alone it is taken from the picture at rest, so that
+exactly. Where a pixel shows resting layers alone it is taken from the picture at rest, so that
 nothing stirs that does not turn; other pixels blend their nine samples, or with few colours take
 the one seen most.
 
@@ -63,14 +63,17 @@ def draw_turning(colours: Paint, eye: Eye, look: Look, turning: Turning) -> Pict
     depth, codes = _resting(view, layers)
     codes = np.where(turned.depth < depth, TURNING + turned.zone, codes)
     at_rest = _at_rest(view)
-    untouched = _blocks(codes < TURNING).all(axis=(1, 3)) & (at_rest != NOTHING)
+    centres = codes[1::SAMPLES, 1::SAMPLES]
+    rests = _blocks(codes < TURNING).all(axis=(1, 3))
+    at_edge = _blocks((codes < TURNING) | (codes == NOTHING)).all(axis=(1, 3))
+    untouched = rests | (at_edge & (centres == at_rest))
 
     names = still_panels(colours, eye) + _turned_names(colours, eye, layers, turned) + [INSIDE]
     inks = _inks(names, look, layers, rotation)
     packed = np.array([_pack(ink) for ink in inks])
     blend = _mean if look.depth == "true" else _most_seen
     shown = np.where(untouched, packed[at_rest], blend(codes, packed))
-    centres = np.where(untouched, at_rest, codes[1::SAMPLES, 1::SAMPLES])
+    centres = np.where(untouched, at_rest, centres)
     letters: dict[tuple[int, int], Run] = {}
     if look.shows_letters:
         places = _resting_letters(_as_seen(centres == at_rest, eye), eye, look)
