@@ -11,7 +11,9 @@ ROOMY_ROWS = 30
 """Windows this high get empty rows between the parts."""
 FIXED_ROWS, ROOMY_FIXED_ROWS = 5, 8
 """Rows of title, line, message and keys; with empty rows between them."""
-SIDE_LEAST, SIDE_USUAL, SIDE_MOST = 30, 40, 56
+PADDING, ROOMY_PADDING = 2, 4
+"""Columns left free at both ends together."""
+SIDE_LEAST, SIDE_USUAL, SIDE_MOST = 29, 40, 56
 """Columns of what stands beside the cube."""
 SIDE_TEXT_ROWS = 9
 """Rows that stand over the far side, its caption among them."""
@@ -36,6 +38,7 @@ def plan(columns: int, rows: int) -> Plan:
     roomy = rows >= ROOMY_ROWS
     height = rows - (ROOMY_FIXED_ROWS if roomy else FIXED_ROWS)
     least = SIDE_USUAL if columns >= 2 * SIDE_USUAL else SIDE_LEAST
+    columns -= ROOMY_PADDING if roomy else PADDING
     size = size_for(columns - least, height)
     wide, high = extent(size)
     side = max(least, min(SIDE_MOST, columns - wide - size))

@@ -18,7 +18,8 @@ from game.screens.marks import MARKS_WIDTH, earned, marks_content
 from game.screens.tally import Tally
 
 SLOT_WIDTH, PAR_WIDTH, TURNS_WIDTH, TIME_WIDTH = 6, 4, 5, 7
-FIXED_WIDTH = SLOT_WIDTH + PAR_WIDTH + TURNS_WIDTH + TIME_WIDTH + 1 + MARKS_WIDTH
+SHORT_WIDTH = 44
+"""Rows narrower than this tell only par and marks beside the name."""
 TWIN_INDENT = "  "
 
 
@@ -43,30 +44,37 @@ def pack_row(pack: Pack, tally: Tally, width: int) -> Content:
 
 def level_head(width: int) -> Content:
     """The headings over the levels."""
-    name = fit("level", width - FIXED_WIDTH)
-    columns = (("slot", SLOT_WIDTH), ("par", PAR_WIDTH), ("best", TURNS_WIDTH))
-    text = "".join(f"{head:>{columns_}}" for head, columns_ in columns)
-    return Content.styled(f"{name}{text}{'doing':>{TIME_WIDTH}} marks", "$muted")
+    return Content.styled(
+        _columns("level", ("slot", "par", "best", "doing"), width) + "marks", "$muted"
+    )
 
 
 def level_row(puzzle: Puzzle, best: Best | None, width: int, *, hides_par: bool) -> Content:
     """A level, or a twin under its level: slot, par, best turns and doing time, marks."""
-    if puzzle.twin:
-        name, more = f"{TWIN_INDENT}{twin_words(puzzle.twin)}", ""
-    else:
-        name, more = puzzle.level.name, f" +{len(puzzle.level.twins)}" * bool(puzzle.level.twins)
-    room = width - FIXED_WIDTH
-    shown = fit(name, min(room - len(more), cell_len(name)))
-    rest = " " * (room - cell_len(shown) - len(more))
-    par = "?" if hides_par else str(puzzle.par)
-    turns = "" if best is None or best.turns is None else str(best.turns)
-    time = "" if best is None or best.doing_ms is None else time_text(best.doing_ms)
-    return Content.assemble(
-        (shown, "$muted" if puzzle.twin else ""),
-        (f"{more}{rest}{pairs_text(puzzle.position.pairs):>{SLOT_WIDTH}}", "$muted"),
-        f"{par:>{PAR_WIDTH}}{turns:>{TURNS_WIDTH}}{time:>{TIME_WIDTH}} ",
-        marks_content(earned(best)),
+    twins = len(puzzle.level.twins)
+    name = f"{TWIN_INDENT}{twin_words(puzzle.twin)}" if puzzle.twin else puzzle.level.name
+    more = f" +{twins}" if twins and not puzzle.twin else ""
+    facts = (
+        pairs_text(puzzle.position.pairs),
+        "?" if hides_par else str(puzzle.par),
+        "" if best is None or best.turns is None else str(best.turns),
+        "" if best is None or best.doing_ms is None else time_text(best.doing_ms),
     )
+    text = _columns(name, facts, width, more)
+    style = "$muted" if puzzle.twin else ""
+    return Content.assemble((text, style), marks_content(earned(best)))
+
+
+def _columns(name: str, facts: tuple[str, str, str, str], width: int, more: str = "") -> str:
+    """A row up to its marks; `more` follows the name, whatever the room."""
+    widths = (SLOT_WIDTH, PAR_WIDTH, TURNS_WIDTH, TIME_WIDTH)
+    shown = list(zip(facts, widths, strict=True))
+    if width < SHORT_WIDTH:
+        shown = shown[1:2]
+    room = width - sum(columns for _, columns in shown) - 1 - MARKS_WIDTH
+    cut = fit(name, min(room - cell_len(more), cell_len(name)))
+    right = "".join(f"{fact:>{columns}}" for fact, columns in shown)
+    return f"{fit(cut + more, room)}{right} "
 
 
 def pairs_text(pairs: tuple[str, ...]) -> str:

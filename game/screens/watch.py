@@ -11,26 +11,31 @@ from textual.timer import Timer
 from textual.widget import Widget
 from textual.widgets import OptionList, Static
 
-from game.cube import symmetry
+from game.cube import pair, symmetry
 from game.cube.cube import Cube
 from game.cube.ease import easiest_grip
 from game.cube.line import Line
 from game.cube.moves import Move, line_text
+from game.draw import size_for
 from game.draw.look import Lean
+from game.draw.still import extent
 from game.position import Position
 from game.screens import commands
-from game.screens.cube_view import CubeView, FarView, scene_of
+from game.screens.cube_view import CubeView, FarView, Scene, scene_of
 from game.screens.frame import FramedScreen
-from game.screens.layout import plan
+from game.screens.key_bar import KeyBar
+from game.screens.layout import Plan, plan
 from game.screens.line_view import TICK
 from game.screens.lists import ChoiceList
 from game.screens.looks import focuses, look_of
-from game.screens.side_words import turns_words
+from game.screens.side_words import far_words, turns_words
 from game.stages import joined_after
 from game.telling import told, where
 
 PACE_SECONDS = 0.9
 """Between two turns that run by themselves."""
+LEAST_FAR = 4
+"""The size under which a far side is not worth its room."""
 
 
 class WatchScreen(FramedScreen):
@@ -59,7 +64,7 @@ class WatchScreen(FramedScreen):
             Vertical(
                 ChoiceList(eager=True, id="solution-list"),
                 Static(id="story"),
-                FarView(id="watch-far"),
+                Vertical(FarView(id="far"), Static(id="far-name"), id="watch-far"),
                 id="watch-side",
             ),
             id="watch-table",
@@ -120,10 +125,27 @@ class WatchScreen(FramedScreen):
         else:
             view.turn(move, scene)
         self.query_one("#watch-side").styles.width = room.side
+        self._show_far(scene, room)
         count = f"{self._number + 1} of {len(self._lines)}, " if len(self._lines) > 1 else ""
         self.entitle("Shortest solutions", f"{count}{turns_words(len(self._lines[0]))}")
         self.query_one("#story", Static).update(self._story())
         self.query_one("#track", Static).update(self._track())
+        self.query_one(KeyBar).refresh()
+
+    def _show_far(self, scene: Scene, room: Plan) -> None:
+        """The far side, where the player wants it and there is room below the story."""
+        box = self.query_one("#watch-far")
+        columns, rows = box.content_size
+        size = min(size_for(columns, rows - 1), room.far)
+        wanted = self.app.settings.far_side != "never" and size >= LEAST_FAR
+        box.visible = wanted and extent(size)[1] < rows
+        if not box.visible:
+            return
+        from_below = not pair.is_cross_solved(self._position.cube)
+        look = replace(scene.look, size=size, margin=(0, 0))
+        self.query_one(FarView).rest(replace(scene, look=look), from_below=from_below)
+        words = far_words(look, from_below=from_below)
+        self.query_one("#far-name", Static).update(Content.assemble((words, "$muted")))
 
     def _lean(self) -> Lean:
         """The side that is seen: that of the first pair's slot as the line is held."""
@@ -143,11 +165,12 @@ class WatchScreen(FramedScreen):
             head = "The cube is turned round" if move.is_rotation else f"Turn {turns}: {move.name}"
             said = told(position, line)[self.step - 1]
         colours = look_of(self.app.settings, self.app.depth, position).scheme
-        places = [where(self.cube, slot, colours) for slot in position.pairs]
+        pairs = [s for s in position.pairs if not pair.is_pair_solved(self.cube, s)]
+        places = [where(self.cube, slot, colours) for slot in pairs]
         return Content.assemble(
             (head, "bold"),
-            (f"\n{said}" if said else "\n", "$success"),
-            ("\n\n" + "\n".join(places), "$muted"),
+            (f"\n{said}\n", "$success"),
+            ("\n".join(places), "$muted"),
         )
 
     def _track(self) -> Content:
@@ -166,6 +189,23 @@ class WatchScreen(FramedScreen):
             tick = TICK if joined[number] and number < self.step else ""
             ticks += f"{tick:<{len(move.name) + 2}}"
         return Content.assemble(*names, ("\n" + ticks, "$success"))
+
+    def key_label(self, action: str) -> str | None:
+        """What the key bar calls a command now."""
+        if action == "auto" and self.runs:
+            return "stop"
+        if action == "grip":
+            return "hold as given" if self._eases else "easiest grip"
+        return None
+
+    def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
+        """Another line, or another grip, only where there is one."""
+        if action in ("next", "previous"):
+            return len(self._lines) > 1
+        if action == "grip":
+            line = self._lines[self._number]
+            return easiest_grip(line) != line
+        return True
 
     # -- what the player does --------------------------------------------------------------------
 
