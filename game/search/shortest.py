@@ -19,11 +19,10 @@ from game.cube.cube import Cube
 from game.cube.geometry import FACES
 from game.cube.line import Line
 from game.cube.moves import FACE_MOVES, line_text
-from game.search.coordinates import turns_of
 from game.search.nodes import Block, Children, Followers, expand, followers, start
 from game.search.outcome import NoneUpTo, Outcome, Progress, Solved, Stopped, Unsolvable
-from game.search.reach import reach
-from game.search.tables import UNREACHED, Bound, Tables
+from game.search.reach import obstacle
+from game.search.tables import Bound, Tables
 
 MAX_TURNS = 20
 """Turns tried unless told otherwise.
@@ -33,8 +32,6 @@ fewer faces it is a choice: longer lines take far longer to try than anybody wai
 """
 BLOCK = 1 << 14
 """Nodes that are expanded together at most."""
-PATIENCE = 50_000
-"""Nodes looked at, with few faces, before all states that they reach are tried to be listed."""
 
 
 class _Cancelled(Exception):
@@ -64,12 +61,21 @@ def search(
     faces = pair.parse_faces(faces)
     if pair.is_goal(cube, slots):
         return Solved(0, ((),), complete=True)
+    proof = obstacle(cube, slots, faces) if faces != FACES else ""
+    if proof:
+        return Unsolvable(proof)
     limit = MAX_TURNS if max_turns is None else max_turns
-    running = _Search(start(cube, slots), faces, followers(faces), progress, cancelled)
+    running = _Search(start(cube, slots), followers(faces), progress, cancelled)
     try:
-        return running.outcome(tables, limit, first)
+        running.measure(tables.bounds(slots, faces))
+        while running.at_least <= limit:
+            solved = running.solved(first)
+            if solved is not None:
+                return solved
+            running.at_least += 1
     except _Cancelled:
         return Stopped(running.at_least)
+    return NoneUpTo(limit)
 
 
 @dataclass
@@ -77,7 +83,6 @@ class _Search:
     """A search under way. at_least: par is proven to be so much; nodes: looked at so far."""
 
     root: Block
-    faces: str
     follows: Followers
     progress: Callable[[Progress], None] | None
     cancelled: Callable[[], bool] | None
@@ -85,48 +90,17 @@ class _Search:
     nodes: int = 0
     bounds: list[Bound] = field(default_factory=list)
 
-    def outcome(self, tables: Tables, limit: int, first: bool) -> Outcome:
-        proof = self._measure_root(tables)
-        if proof:
-            return Unsolvable(proof)
-        listed = self.faces == FACES
-        while self.at_least <= limit:
-            if not listed and self.nodes > PATIENCE:
-                listed = True
-                proof = self._list_states()
-                if proof:
-                    return Unsolvable(proof)
-                continue
-            solved = self._solved(first)
-            if solved is not None:
-                return solved
-            self.at_least += 1
-        proof = "" if listed else self._list_states()
-        return Unsolvable(proof) if proof else NoneUpTo(limit)
-
-    def _measure_root(self, tables: Tables) -> str:
-        """Gets the bounds, the most telling one first; the proof if one cannot be solved."""
-        measured = []
-        for bound in tables.bounds(tuple(self.root.corners), self.faces):
+    def measure(self, bounds: Iterable[Bound]) -> None:
+        """Takes the bounds, the most telling one first, and what they say of the root."""
+        measured: list[tuple[int, Bound]] = []
+        for bound in bounds:
             self._check()
-            distance = int(bound(self.root)[0])
-            if distance == UNREACHED:
-                return f"turns of {' '.join(self.faces)} never solve {bound.part} from here"
-            measured.append((distance, bound))
-            self.at_least = max(self.at_least, distance)
+            measured.append((int(bound(self.root)[0]), bound))
+            self.at_least = max(self.at_least, measured[-1][0])
         measured.sort(key=lambda item: -item[0])
         self.bounds = [bound for _, bound in measured]
-        return ""
 
-    def _list_states(self) -> str:
-        """Raises `at_least` as far as listing states proves; the proof if none is the goal."""
-        reached = reach(self.root, turns_of(self.faces), self._check)
-        self.at_least = max(self.at_least, reached.none_up_to + 1)
-        if not reached.exhausted:
-            return ""
-        return f"turns of {' '.join(self.faces)} reach {reached.states} states, none of them solved"
-
-    def _solved(self, first: bool) -> Solved | None:
+    def solved(self, first: bool) -> Solved | None:
         """The solutions of `at_least` turns, if there are any."""
         found: list[Line] = []
         complete = True
