@@ -154,6 +154,27 @@ def test_whether_the_cross_is_solved(line: str, done: bool) -> None:
     assert is_cross_solved(after(line)) == done
 
 
+@pytest.mark.parametrize(
+    ("line", "solve", "reached"),
+    [
+        ("U x", SLOTS, True),
+        ("R U R'", ("FL", "BL", "BR"), True),
+        ("R U R'", ("FR",), False),
+        ("R U R'", (), True),
+        ("R", (), False),
+        ("M2 U2 M2 U2", (), False),  # exchanges two edges of the cross and nothing else below
+        ("M2 U2 M2 U2", SLOTS, False),
+    ],
+)
+def test_a_goal_is_the_cross_and_the_slots(
+    line: str, solve: tuple[str, ...], reached: bool
+) -> None:
+    """Cross and slots after short lines: other slots do not count, the cross always does."""
+    cube = after(line)
+    assert all(is_pair_solved(cube, slot) for slot in SLOTS) == (line[0] in "UM")
+    assert is_goal(cube, solve) == reached
+
+
 @given(cubes(), slot_sets, rotations)
 def test_a_goal_is_the_same_in_any_grip(cube: Cube, solve: tuple[str, ...], grip: Matrix) -> None:
     """Solved, joined and goal do not see how the cube is held."""
