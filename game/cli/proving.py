@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import sys
 from collections.abc import Iterable, Sequence
 from pathlib import Path
@@ -44,7 +45,7 @@ def _loaded(paths: Iterable[Path]) -> tuple[list[Pack], list[Fault]]:
     packs: list[Pack] = []
     errors: list[PackError] = []
     for path in paths:
-        if path.is_dir():
+        if os.path.isdir(path):  # noqa: PTH112 - says no where `is_dir` raises: a name too long
             found, broken = load_packs(path)
             packs += found
             errors += broken
