@@ -66,7 +66,7 @@ def test_a_true_pack(data_dir: Path, good: Path) -> None:
         ["three~left-right", "3", "1"],
         ["four", "4", "3"],
     ]
-    assert lines[-1] == "1 packs, 2 levels: every claim is proven"
+    assert lines[-1] == "1 pack, 2 levels: every claim is proven"
 
 
 def test_a_false_claim(data_dir: Path, false: Path) -> None:
@@ -81,7 +81,7 @@ def test_a_false_claim(data_dir: Path, false: Path) -> None:
         "three",
         "three~left-right",
     ]
-    assert out.endswith("1 packs, 2 levels: 2 faults\n")
+    assert out.endswith("1 pack, 2 levels: 2 faults\n")
 
 
 def test_faults_of_all_files_at_once(data_dir: Path, good: Path, false: Path) -> None:
