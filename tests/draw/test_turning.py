@@ -156,7 +156,7 @@ def nearest_sticker(points: Floats, pieces: Floats) -> tuple[NDArray[np.int_], N
         normal = [0, 0, 0]
         normal[axis[n]] = int(sign[n])
         found.append(index.get((tuple(piece), tuple(normal)), -2))
-    return np.array(found), (second > 0.16) & (least < 0.1)
+    return np.array(found), (second > 0.2) & (least < 0.1)
 
 
 @pytest.mark.parametrize(
