@@ -11,7 +11,7 @@ from textual.widget import Widget
 from textual.widgets import OptionList, Static
 from textual.widgets.option_list import Option
 
-from game.opening import first_puzzle, go_on
+from game.opening import go_on
 from game.packs import Puzzle
 from game.records.record import Best
 from game.screens import commands
@@ -28,7 +28,7 @@ KEY_WIDTH = 7
 
 
 class HomeScreen(FramedScreen):
-    """The first screen, save at the very first start, which goes on into the first level."""
+    """The first screen, save at the very first start, which opens in the first level."""
 
     COMMAND_SCREEN = "home"
     BINDINGS = commands.bindings("home")
@@ -58,12 +58,8 @@ class HomeScreen(FramedScreen):
         )
 
     def on_mount(self) -> None:
-        """Straight into the first level when nothing is solved yet."""
+        """The name."""
         self.query_one("#wordmark", Static).update(wordmark())
-        self._look_up()
-        first = first_puzzle(self.app.packs, solved_texts(self._bests))
-        if first is not None:
-            self.play(first)
 
     def on_screen_resume(self) -> None:
         """What was played meanwhile shows."""
