@@ -10,7 +10,7 @@ from __future__ import annotations
 import json
 from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta, timezone
-from typing import Any
+from typing import Any, NamedTuple
 
 from game.errors import RecordsError
 
@@ -96,6 +96,24 @@ class Record:
     def is_helped(self) -> bool:
         """Whether the solution or a hint was seen before the end."""
         return self.shown or self.hint
+
+
+class Trial(NamedTuple):
+    """The few facts of an attempt that counting needs.
+
+    helped: the solution or a hint was seen before the end. day: of the player's calendar, counted
+    from 1 January 1970. Times are in milliseconds.
+    """
+
+    position: str
+    solved: bool
+    helped: bool
+    turns: int
+    executed: int
+    par: int | None
+    seeing_ms: int | None
+    doing_ms: int | None
+    day: int
 
 
 @dataclass(frozen=True)

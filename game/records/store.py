@@ -8,13 +8,15 @@ from __future__ import annotations
 
 import os
 import sqlite3
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any
 
 from game.errors import RecordsDamaged, RecordsError, RecordsUnwritable
+from game.records import history
 from game.records.database import connect, transaction, translated
+from game.records.history import FACTS, WHOLE, record_of
 from game.records.record import (
     CALLS,
     MAX_EVENTS_TEXT,
@@ -23,37 +25,15 @@ from game.records.record import (
     Events,
     InHand,
     Record,
+    Trial,
     began_text,
     check_choice,
     events_text,
-    parse_began,
     parse_events,
 )
 
 MAX_READ = 10_000
 """Attempts at one position that are read at most, the newest."""
-
-_FACTS = (
-    "position",
-    "puzzle",
-    "outcome",
-    "turns",
-    "executed",
-    "par",
-    "at_hand",
-    "shown",
-    "hint",
-    "called",
-    "far_side",
-    "seeing_ms",
-    "first_side_ms",
-    "doing_ms",
-    "mode",
-    "run",
-    "player",
-    "version",
-)
-"""Fields of a Record that are columns of the same name."""
 
 _FAIR = "outcome = 'solved' AND NOT shown AND NOT hint AND typeof(turns) = 'integer'"
 _BEST = f"""
@@ -69,12 +49,7 @@ _BEST = f"""
         min(CASE WHEN {_FAIR} THEN doing_ms END) AS doing_ms
     FROM attempt WHERE length(position) <= {MAX_TEXT["position"]}
 """
-_ATTEMPTS = f"""
-    SELECT {", ".join(_FACTS)}, began, offset_minutes,
-        substr(events, 1, {MAX_EVENTS_TEXT + 1}) AS events
-    FROM attempt LEFT JOIN attempt_events USING (number)
-    WHERE position = ? ORDER BY number DESC LIMIT {MAX_READ}
-"""
+_ATTEMPTS = f"{WHOLE} WHERE position = ? ORDER BY number DESC LIMIT {MAX_READ}"
 _IN_HAND = f"""
     SELECT substr(puzzle, 1, {MAX_TEXT["puzzle"] + 1}) AS puzzle,
         substr(events, 1, {MAX_EVENTS_TEXT + 1}) AS events, elapsed_ms
@@ -98,7 +73,7 @@ class Records:
     def add(self, record: Record) -> int:
         """Keep an attempt that is over; its number. It is no longer in hand."""
         began, offset = began_text(record.began)
-        facts = {name: getattr(record, name) for name in _FACTS}
+        facts = {name: getattr(record, name) for name in FACTS}
         facts |= {"began": began, "offset_minutes": offset}
         columns = ", ".join(facts)
         values = ", ".join(f":{name}" for name in facts)
@@ -176,10 +151,29 @@ class Records:
         found = []
         for row in self._read(_ATTEMPTS, position):
             try:
-                found.append(_record(row))
+                found.append(record_of(row))
             except RecordsError:
                 self.skipped += 1
         return tuple(found)
+
+    def all_attempts(self) -> Iterator[Record]:
+        """Every attempt, the oldest first, each read when it is asked for."""
+        connection = self._for_reading()
+        if connection is None:
+            return
+        with translated(self.path):
+            yield from history.whole(connection, self._skip)
+
+    def trials(self) -> Iterator[Trial]:
+        """What counting needs of every attempt, the oldest first, each read when asked for."""
+        connection = self._for_reading()
+        if connection is None:
+            return
+        with translated(self.path):
+            yield from history.trials(connection)
+
+    def _skip(self) -> None:
+        self.skipped += 1
 
     def was_shown(self, position: str) -> bool:
         """Whether the solutions of this position have been seen."""
@@ -283,14 +277,6 @@ def _check_can_be_made(path: Path) -> None:
             raise RecordsUnwritable(f"{path} cannot be written: {folder} is no folder")
         if not os.access(folder, os.W_OK | os.X_OK):
             raise RecordsUnwritable(f"{path} cannot be written: {folder} is write-protected")
-
-
-def _record(row: sqlite3.Row) -> Record:
-    facts = {name: row[name] for name in _FACTS}
-    for name in ("shown", "hint", "at_hand"):
-        facts[name] = None if facts[name] is None else bool(facts[name])
-    began = parse_began(row["began"], row["offset_minutes"])
-    return Record(**facts, events=parse_events(row["events"]), began=began)
 
 
 def _now() -> str:
