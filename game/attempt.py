@@ -12,7 +12,7 @@ kept in `events`, and `replay` makes the same attempt of them again.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from typing import NamedTuple
 
@@ -176,6 +176,14 @@ def replay(position: Position, events: Iterable[tuple[int, str]]) -> Attempt:
     ForbiddenTurn as `turn` does.
     """
     attempt = begin(position)
+    for attempt in replayed(position, events):  # noqa: B007 (the last one is the answer)
+        pass
+    return attempt
+
+
+def replayed(position: Position, events: Iterable[tuple[int, str]]) -> Iterator[Attempt]:
+    """The attempt after each of these events. Raises as `replay` does."""
+    attempt = begin(position)
     last = 0
     for count, (ms, what) in enumerate(events, 1):
         if count > MAX_EVENTS:
@@ -184,7 +192,7 @@ def replay(position: Position, events: Iterable[tuple[int, str]]) -> Attempt:
             raise PositionError(f"event {count} happens before the one that it follows")
         last = ms
         attempt = _done(attempt, what, ms, count)
-    return attempt
+        yield attempt
 
 
 def _done(attempt: Attempt, what: str, ms: int, count: int) -> Attempt:

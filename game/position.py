@@ -18,12 +18,13 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import cached_property
 from string import ascii_lowercase
+from typing import NamedTuple
 
 from game.cube import pair, symmetry
 from game.cube.cube import CORNERS, EDGES, PIECE_OF, SOLVED, Cube, cube_of, impossibility
 from game.cube.geometry import CORNER_STICKERS, EDGE_STICKERS, FACES, Matrix
 from game.cube.moves import Move
-from game.cube.pair import SLOT, SLOTS
+from game.cube.pair import CROSS_EDGES, SLOT, SLOTS, PairPlace
 from game.errors import PositionError, did_you_mean, printable
 
 VIEWS = ("focus", "full")
@@ -133,6 +134,54 @@ def parse_position(text: str) -> Position:
     if found.text != text:
         raise PositionError(f"not the canonical text of a position; that would be {found.text}")
     return found
+
+
+class Glance(NamedTuple):
+    """What a text says of the pairs in play: slot -> where the pair lies; whether the cross is done."""
+
+    places: dict[str, PairPlace]
+    has_cross: bool
+
+
+def glance(text: str) -> Glance:
+    """The pairs in play of a canonical text, read from its letters alone.
+
+    A hundred times faster than `parse_position`, which also proves that the cube can be. Raises
+    PositionError where a letter that is needed is not there.
+    """
+    try:
+        corners, edges, slots, _, _ = text.split("/")
+        lies = {
+            slot: PairPlace(
+                CORNER_STICKERS[ascii_lowercase.index(corners[corner])],
+                places[ascii_lowercase.index(edges[edge])],
+            )
+            for slot, (corner, edge, places) in _LETTERS_OF.items()
+            if slot in slots
+        }
+        has_cross = all(edges[at] == letter for at, letter in _CROSS_LETTERS)
+    except (ValueError, IndexError):
+        raise PositionError("not the text of a position") from None
+    in_play = {slot: place for slot, place in lies.items() if place != SLOT[slot].home}
+    return Glance(in_play, has_cross)
+
+
+def _letters_of(slot: str) -> tuple[int, int, tuple[int, ...]]:
+    """Where a slot's corner and edge stand among the letters; the edge sticker of each letter.
+
+    A letter says where the piece's reference sticker lies; a corner's is its cross sticker.
+    """
+    home = SLOT[slot].home
+    edge = EDGES.index(PIECE_OF[home.edge])
+    other = EDGES[edge].index(home.edge)
+    beside = (PIECE_OF[i][PIECE_OF[i].index(i) - other] for i in EDGE_STICKERS)
+    return CORNERS.index(PIECE_OF[home.corner]), edge, tuple(beside)
+
+
+_LETTERS_OF = {slot: _letters_of(slot) for slot in SLOTS}
+_CROSS_LETTERS = tuple(
+    (EDGES.index(PIECE_OF[i]), ascii_lowercase[EDGE_STICKERS.index(i)]) for i in CROSS_EDGES
+)
 
 
 def _letters(

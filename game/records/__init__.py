@@ -7,7 +7,7 @@ database    opening the file: locked, later, damaged, unwritable
 store       adding, bests, the attempt in hand
 """
 
-from game.records.record import Best, Events, InHand, Record, Trial
+from game.records.record import Best, Events, InHand, Record, Sums
 from game.records.store import Records, open_records, records_to_play
 
 __all__ = [
@@ -16,7 +16,7 @@ __all__ = [
     "InHand",
     "Record",
     "Records",
-    "Trial",
+    "Sums",
     "open_records",
     "records_to_play",
 ]

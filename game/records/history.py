@@ -1,20 +1,22 @@
-"""Reading all attempts in one pass, whole or slim, without holding them all.
+"""Reading all attempts in one pass: whole, one after another, or added up.
 
-Each row is checked by itself: one that cannot be read is left out and told to `skip`.
+A row that cannot be read is left out, of the sums what cannot be added up.
 """
 
 from __future__ import annotations
 
 import sqlite3
 from collections.abc import Callable, Iterator
+from typing import Any
 
 from game.errors import RecordsError
 from game.records.record import (
+    AWAY_MS,
     MAX_EVENTS_TEXT,
     MAX_NUMBER,
     MAX_TEXT,
     Record,
-    Trial,
+    Sums,
     parse_began,
     parse_events,
 )
@@ -48,27 +50,39 @@ WHOLE = f"""
 """
 """Attempts with their events; what comes after says which."""
 
-_NUMBERS = ("turns", "executed", "par", "seeing_ms", "doing_ms")
-_MAY_LACK = ("par", "seeing_ms", "doing_ms")
-_SLIM = f"""
-    SELECT position, outcome = 'solved' AS solved, shown OR hint AS helped,
-        {", ".join(_NUMBERS)},
-        CAST(julianday(began) - 2440587.5 + offset_minutes / 1440.0 AS INTEGER) AS day
-    FROM attempt
-"""
-_READABLE = " AND ".join(
-    [
-        "length(position) <= " + str(MAX_TEXT["position"]),
-        "typeof(position) = 'text'",
-        "day IS NOT NULL",
-        *(
-            f"(typeof({name}) = 'integer' AND {name} BETWEEN 0 AND {MAX_NUMBER}"
-            + (f" OR {name} IS NULL)" if name in _MAY_LACK else ")")
-            for name in _NUMBERS
-        ),
-    ]
-)
-_SLIM_READABLE = f"{_SLIM} WHERE {_READABLE} ORDER BY number"
+FAIR = "outcome = 'solved' AND NOT shown AND NOT hint AND typeof(turns) = 'integer'"
+"""What counts: solved without help."""
+_WITHIN = f"BETWEEN 0 AND {MAX_NUMBER}"
+_POSITION = f"typeof(position) = 'text' AND length(position) <= {MAX_TEXT['position']}"
+_DAY = "CAST(julianday(began) - 2440587.5 + offset_minutes / 1440.0 AS INTEGER)"
+_PAR = f"CASE WHEN typeof(par) = 'integer' AND par {_WITHIN} THEN par END"
+_KEYS = {"position": "position", "day": f"{_DAY} AS day, {_PAR} AS par"}
+_GROUPED = {"position": "+position", "day": "1, 2"}
+"""The plus keeps SQLite from going through the index, which visits the rows in no good order."""
+
+
+def _tried(by: str) -> str:
+    return f"SELECT {_KEYS[by]}, count(*) FROM attempt WHERE {_POSITION} GROUP BY {_GROUPED[by]}"
+
+
+def _fair(by: str) -> str:
+    """The sums of `Sums` after `tried`: counting and adding pass over what is NULL.
+
+    `BETWEEN` holds for numbers alone, and the cast keeps what is beyond all bounds an integer.
+    """
+    totals = ("over", "over = 0", "seeing", "doing", "CASE WHEN doing THEN executed END")
+    over, at_par, seeing, doing, executed = (f"CAST(total({x}) AS INTEGER)" for x in totals)
+    return f"""
+        SELECT {_KEYS[by]}, count(*), count(over), {over}, {at_par},
+            count(seeing), {seeing}, count(doing), {doing}, {executed}
+        FROM (
+            SELECT *, CASE WHEN par {_WITHIN} THEN max(0, turns - par) END AS over,
+                CASE WHEN seeing_ms BETWEEN 1 AND {AWAY_MS} THEN seeing_ms END AS seeing,
+                CASE WHEN doing_ms BETWEEN 1 AND {AWAY_MS} THEN doing_ms END AS doing
+            FROM attempt WHERE {_POSITION} AND {FAIR}
+        )
+        GROUP BY {_GROUPED[by]}
+    """
 
 
 def record_of(row: sqlite3.Row) -> Record:
@@ -80,17 +94,38 @@ def record_of(row: sqlite3.Row) -> Record:
     return Record(**facts, events=parse_events(row["events"]), began=began)
 
 
-def whole(connection: sqlite3.Connection, skip: Callable[[], None]) -> Iterator[Record]:
-    """Every attempt, the oldest first."""
-    for row in connection.execute(f"{WHOLE} ORDER BY number"):
+def whole(
+    connection: sqlite3.Connection, skip: Callable[[], None], *, newest_first: bool
+) -> Iterator[Record]:
+    """Every attempt, the oldest or the newest first."""
+    order = "DESC" if newest_first else "ASC"
+    for row in connection.execute(f"{WHOLE} ORDER BY number {order}"):
         try:
             yield record_of(row)
         except RecordsError:
             skip()
 
 
-def trials(connection: sqlite3.Connection) -> Iterator[Trial]:
-    """What counting needs of every attempt, the oldest first; unreadable rows are left out."""
+def sums_by_position(connection: sqlite3.Connection) -> dict[str, Sums]:
+    """The attempts at each position, added up."""
+    return {key[0]: sums for key, sums in _added(connection, "position", 1)}
+
+
+def sums_by_day(connection: sqlite3.Connection) -> dict[tuple[int, int | None], Sums]:
+    """The attempts of each day at positions of each par, added up; a par of None: not known.
+
+    A day is one of the player's calendar, counted from 1 January 1970.
+    """
+    found = _added(connection, "day", 2)
+    return {(key[0], key[1]): sums for key, sums in found if key[0] is not None}
+
+
+def _added(
+    connection: sqlite3.Connection, by: str, keys: int
+) -> Iterator[tuple[tuple[Any, ...], Sums]]:
+    """The sums for each key of so many columns."""
     cursor = connection.cursor()
-    cursor.row_factory = None
-    return map(Trial._make, cursor.execute(_SLIM_READABLE))
+    cursor.row_factory = None  # plain tuples are made faster than rows
+    fair = {row[:keys]: row[keys:] for row in cursor.execute(_fair(by))}
+    for *key, tried in cursor.execute(_tried(by)):
+        yield tuple(key), Sums(tried, *fair.get(tuple(key), ()))

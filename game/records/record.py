@@ -27,6 +27,8 @@ MAX_DONE = 20
 """Characters of what an event says was done."""
 MAX_NUMBER = 10**12
 """No count and no time in milliseconds is larger (thirty years)."""
+AWAY_MS = 300_000
+"""Whoever looks or turns for longer than this was somewhere else: no such time is added up."""
 MAX_TEXT = {"position": 100, "puzzle": 200, "mode": 40, "run": 80, "player": 80, "version": 40}
 """Characters of the free texts of a record at most."""
 
@@ -98,22 +100,29 @@ class Record:
         return self.shown or self.hint
 
 
-class Trial(NamedTuple):
-    """The few facts of an attempt that counting needs.
+class Sums(NamedTuple):
+    """Some attempts added up.
 
-    helped: the solution or a hint was seen before the end. day: of the player's calendar, counted
-    from 1 January 1970. Times are in milliseconds.
+    tried: all of them. fair: those solved without help; everything below is of these alone.
+    with_par, over, at_par: how many have a par, their turns beyond it, and how many have none.
+    seen, seeing_ms; done, doing_ms, executed: how many were timed, their milliseconds, and for
+    doing their execution turns; a time of nought or over `AWAY_MS` is left out.
     """
 
-    position: str
-    solved: bool
-    helped: bool
-    turns: int
-    executed: int
-    par: int | None
-    seeing_ms: int | None
-    doing_ms: int | None
-    day: int
+    tried: int = 0
+    fair: int = 0
+    with_par: int = 0
+    over: int = 0
+    at_par: int = 0
+    seen: int = 0
+    seeing_ms: int = 0
+    done: int = 0
+    doing_ms: int = 0
+    executed: int = 0
+
+    def plus(self, other: Sums) -> Sums:
+        """Both together."""
+        return Sums(*(one + another for one, another in zip(self, other, strict=True)))
 
 
 @dataclass(frozen=True)

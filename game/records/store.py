@@ -16,7 +16,7 @@ from typing import Any
 from game.errors import RecordsDamaged, RecordsError, RecordsUnwritable
 from game.records import history
 from game.records.database import connect, transaction, translated
-from game.records.history import FACTS, WHOLE, record_of
+from game.records.history import FACTS, FAIR, WHOLE, record_of
 from game.records.record import (
     CALLS,
     MAX_EVENTS_TEXT,
@@ -25,7 +25,7 @@ from game.records.record import (
     Events,
     InHand,
     Record,
-    Trial,
+    Sums,
     began_text,
     check_choice,
     events_text,
@@ -35,18 +35,17 @@ from game.records.record import (
 MAX_READ = 10_000
 """Attempts at one position that are read at most, the newest."""
 
-_FAIR = "outcome = 'solved' AND NOT shown AND NOT hint AND typeof(turns) = 'integer'"
 _BEST = f"""
     SELECT position,
         count(*) AS attempts,
         max(outcome = 'solved') AS solved,
-        max({_FAIR} AND (ifnull(at_hand, 0) OR ifnull(turns <= par, 0))) AS at_hand,
-        max({_FAIR} AND ifnull(turns <= par, 0)) AS at_par,
-        max({_FAIR} AND called = 'right') AS called,
-        min(CASE WHEN {_FAIR} THEN turns - par END) AS over,
-        min(CASE WHEN {_FAIR} THEN turns END) AS turns,
-        min(CASE WHEN {_FAIR} THEN seeing_ms END) AS seeing_ms,
-        min(CASE WHEN {_FAIR} THEN doing_ms END) AS doing_ms
+        max({FAIR} AND (ifnull(at_hand, 0) OR ifnull(turns <= par, 0))) AS at_hand,
+        max({FAIR} AND ifnull(turns <= par, 0)) AS at_par,
+        max({FAIR} AND called = 'right') AS called,
+        min(CASE WHEN {FAIR} THEN turns - par END) AS over,
+        min(CASE WHEN {FAIR} THEN turns END) AS turns,
+        min(CASE WHEN {FAIR} THEN seeing_ms END) AS seeing_ms,
+        min(CASE WHEN {FAIR} THEN doing_ms END) AS doing_ms
     FROM attempt WHERE length(position) <= {MAX_TEXT["position"]}
 """
 _ATTEMPTS = f"{WHOLE} WHERE position = ? ORDER BY number DESC LIMIT {MAX_READ}"
@@ -140,7 +139,7 @@ class Records:
         """
         query = f"""
             SELECT count(DISTINCT CASE WHEN outcome = 'solved' THEN position END) AS solved,
-                count(DISTINCT CASE WHEN {_FAIR} AND turns <= par THEN position END) AS at_par
+                count(DISTINCT CASE WHEN {FAIR} AND turns <= par THEN position END) AS at_par
             FROM attempt WHERE began >= ?
         """
         row = next(iter(self._read(query, began_text(moment)[0])), None)
@@ -156,21 +155,25 @@ class Records:
                 self.skipped += 1
         return tuple(found)
 
-    def all_attempts(self) -> Iterator[Record]:
-        """Every attempt, the oldest first, each read when it is asked for."""
+    def all_attempts(self, *, newest_first: bool = False) -> Iterator[Record]:
+        """Every attempt, the oldest first unless told, each read when it is asked for."""
         connection = self._for_reading()
         if connection is None:
             return
         with translated(self.path):
-            yield from history.whole(connection, self._skip)
+            yield from history.whole(connection, self._skip, newest_first=newest_first)
 
-    def trials(self) -> Iterator[Trial]:
-        """What counting needs of every attempt, the oldest first, each read when asked for."""
+    def sums_by_position(self) -> dict[str, Sums]:
+        """The attempts at each position, added up."""
         connection = self._for_reading()
-        if connection is None:
-            return
         with translated(self.path):
-            yield from history.trials(connection)
+            return history.sums_by_position(connection) if connection is not None else {}
+
+    def sums_by_day(self) -> dict[tuple[int, int | None], Sums]:
+        """The attempts of each day (from 1 January 1970) and par (None: unknown), added up."""
+        connection = self._for_reading()
+        with translated(self.path):
+            return history.sums_by_day(connection) if connection is not None else {}
 
     def _skip(self) -> None:
         self.skipped += 1
