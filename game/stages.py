@@ -18,10 +18,11 @@ placement than at the start.
 
 from __future__ import annotations
 
+
 from dataclasses import dataclass
 
-from game.cube import pair
 from game.cube import line as lines
+from game.cube import pair
 from game.cube.cube import Cube
 from game.cube.line import Line
 from game.cube.pair import SLOT, PairPlace, in_top
@@ -149,7 +150,7 @@ def _openings(cubes: list[Cube], turns: Line, slot: str) -> list[Opening]:
 
 def _carried(cubes: list[Cube], ordered: list[PairStages]) -> tuple[Carried, ...]:
     found = []
-    for first, second in zip(ordered, ordered[1:], strict=False):
+    for first, second in itertools.pairwise(ordered):
         if first.slotted is None:
             continue
         start, then = (
