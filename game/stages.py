@@ -17,9 +17,8 @@ placement than at the start.
 """
 
 from __future__ import annotations
-
-
 from dataclasses import dataclass
+from itertools import pairwise
 
 from game.cube import line as lines
 from game.cube import pair
@@ -150,7 +149,7 @@ def _openings(cubes: list[Cube], turns: Line, slot: str) -> list[Opening]:
 
 def _carried(cubes: list[Cube], ordered: list[PairStages]) -> tuple[Carried, ...]:
     found = []
-    for first, second in itertools.pairwise(ordered):
+    for first, second in pairwise(ordered):
         if first.slotted is None:
             continue
         start, then = (
