@@ -9,7 +9,7 @@ map.
 
 from __future__ import annotations
 
-from collections.abc import Collection, Sequence
+from collections.abc import Collection, Iterable, Sequence
 
 from game.packs import Pack, Puzzle, puzzles
 
@@ -40,15 +40,17 @@ def first_puzzle(packs: Sequence[Pack], solved: Collection[str]) -> Puzzle | Non
 
 
 def go_on(
-    packs: Sequence[Pack], solved: Collection[str], in_hand: Collection[str] = ()
+    packs: Sequence[Pack], solved: Collection[str], in_hand: Iterable[str] = ()
 ) -> Puzzle | None:
     """Where to go on: a puzzle left in hand, else the first of the course that is not solved.
 
-    solved, in_hand: canonical texts of positions. None when nothing is left.
+    solved: canonical texts of positions; in_hand: likewise, the one to take up first leading.
+    None when nothing is left.
     """
-    left = [puzzle for puzzle in course(packs) if puzzle.position.text not in solved]
-    begun = (puzzle for puzzle in left if puzzle.position.text in in_hand)
-    return next(begun, left[0] if left else None)
+    texts = {puzzle.position.text: puzzle for pack in packs for puzzle in reversed(puzzles(pack))}
+    begun = (texts[text] for text in in_hand if text in texts and text not in solved)
+    left = (puzzle for puzzle in course(packs) if puzzle.position.text not in solved)
+    return next(begun, next(left, None))
 
 
 def following(packs: Sequence[Pack], puzzle: Puzzle) -> Puzzle | None:
@@ -57,13 +59,32 @@ def following(packs: Sequence[Pack], puzzle: Puzzle) -> Puzzle | None:
     That is after the opening and after the last level of a pack. A twin of a later level is
     followed by the next twin or level as its pack lists them.
     """
+    stretch = _stretch(packs, puzzle)
+    at = _place(stretch, puzzle)
+    return stretch[at + 1] if at is not None and at + 1 < len(stretch) else None
+
+
+def preceding(packs: Sequence[Pack], puzzle: Puzzle) -> Puzzle | None:
+    """The puzzle that `following` would leave for this one; None where there is none."""
+    stretch = _stretch(packs, puzzle)
+    at = _place(stretch, puzzle)
+    return stretch[at - 1] if at else None
+
+
+def _stretch(packs: Sequence[Pack], puzzle: Puzzle) -> tuple[Puzzle, ...]:
+    """The puzzles among which one steps from here: the opening, or the rest of a pack.
+
+    From a level one steps to levels, from a twin to whatever its pack lists beside it.
+    """
     first = opening(packs)
-    keys = [other.key for other in first]
-    if puzzle.key in keys:
-        at = keys.index(puzzle.key) + 1
-        return first[at] if at < len(first) else None
-    pack = next((pack for pack in packs if pack.id == puzzle.key.partition("/")[0]), None)
-    listed = puzzles(pack) if pack is not None else ()
-    at = next((i for i, other in enumerate(listed) if other.key == puzzle.key), len(listed))
-    after = listed[at + 1 :]
-    return next((other for other in after if puzzle.twin or not other.twin), None)
+    if _place(first, puzzle) is not None:
+        return first
+    listed = puzzles(puzzle.pack) if puzzle.pack in packs else ()
+    rest = tuple(other for other in listed if _place(first, other) is None)
+    if puzzle.twin:
+        return rest
+    return tuple(other for other in rest if not other.twin)
+
+
+def _place(stretch: Sequence[Puzzle], puzzle: Puzzle) -> int | None:
+    return next((i for i, other in enumerate(stretch) if other.key == puzzle.key), None)

@@ -3,7 +3,7 @@
 Its text is the key of every record and what packs, deals and codes come down to:
 
     cornerstates/edgestates/slots/faces/view
-    ....mscw/......qsihfp/FR+FL+BL+BR/FBRLUD/focus          (an example of the form)
+    ..un..xw/.btu.fgx.w.v/FR+FL+BL+BR/FBRLUD/focus    (R U R', all slots to solve)
 
 One letter a..x per piece says where its reference sticker lies, as an index into the 24 corner or
 edge stickers; the eight corners and twelve edges stand in the order of `CORNERS` and `EDGES`. In

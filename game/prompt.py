@@ -52,11 +52,12 @@ def aim(attempt: Attempt) -> str:
     pairs = attempt.position.pairs
     if not pairs:
         return "Bring the cross home."
-    slots = " and ".join(f"at the {slot_words(slot)}" for slot in pairs)
-    return f"Bring the coloured corner and edge home, into the slot {slots}."
+    if len(pairs) > 1:
+        return "Bring each corner and its edge home."
+    return f"Bring corner and edge home, to the {slot_words(pairs[0])}."
 
 
 def key_words(move: Move) -> str:
-    """The keys that make a face turn: "R", "Shift+R", "R twice"."""
-    face, quarters = move.name[0], move.name[1:]
+    """The keys that make a face turn: "r", "Shift+r", "r twice"."""
+    face, quarters = move.name[0].lower(), move.name[1:]
     return {"": face, "'": f"Shift+{face}", "2": f"{face} twice"}[quarters]

@@ -11,14 +11,15 @@ import contextlib
 import json
 import os
 import tempfile
-import tomllib
 from dataclasses import dataclass, fields
 from errno import EEXIST
 from pathlib import Path
 from typing import Any
 
+import tomli
+
 from game.cube.colours import COLOURS, colour_scheme
-from game.errors import SettingsError, did_you_mean
+from game.errors import SettingsError, did_you_mean, printable
 from game.folders import move_aside
 
 CHOICES: dict[str, tuple[str, ...]] = {
@@ -35,6 +36,8 @@ MAX_PLAYER = 40
 MAX_BYTES = 65_536
 MAX_TOLD = 5
 """Faults of a file that are told one by one."""
+MAX_SHOWN = 40
+"""Characters of a value that a message shows."""
 
 
 @dataclass(frozen=True)
@@ -138,11 +141,11 @@ def _read(path: Path) -> tuple[dict[str, Any], list[str]]:
     if len(raw) > MAX_BYTES:
         raise SettingsError(f"more than {MAX_BYTES} bytes")
     try:
-        found = tomllib.loads(raw.decode())
+        found = tomli.loads(raw.decode())
     except RecursionError:
         raise SettingsError("nested too deeply") from None
     except ValueError as error:
-        raise SettingsError(f"no TOML: {_plain(str(error), 120)}") from None
+        raise SettingsError(f"no TOML: {printable(str(error), 120)}") from None
     return _sorted_out(found)
 
 
@@ -152,7 +155,7 @@ def _sorted_out(found: dict[str, Any]) -> tuple[dict[str, Any], list[str]]:
     for key, value in found.items():
         problem = _problem(key, value)
         if problem:
-            faults.append(f"{_plain(key)}: {problem}")
+            faults.append(f"{printable(key, MAX_SHOWN)}: {problem}")
         else:
             values[key] = value
     try:
@@ -185,12 +188,9 @@ def _choice_problem(value: Any, choices: tuple[str, ...]) -> str:
 
 
 def _shown(value: Any) -> str:
-    return json.dumps(_plain(value)) if isinstance(value, str) else _plain(repr(value))
-
-
-def _plain(text: str, most: int = 40) -> str:
-    """At most so many characters, the unprintable ones replaced."""
-    return "".join(c if c.isprintable() else "?" for c in text[:most])
+    if isinstance(value, str):
+        return json.dumps(printable(value, MAX_SHOWN))
+    return printable(repr(value), MAX_SHOWN)
 
 
 def _few(faults: list[str]) -> list[str]:

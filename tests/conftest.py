@@ -2,8 +2,32 @@
 
 from __future__ import annotations
 
+import pytest
 from hypothesis import settings
+
+from game.cube.cube import Cube
+from game.difficulty import Find
+from game.search.cache import load_tables
+from game.search.outcome import Outcome
+from game.search.shortest import search
+from game.search.tables import Tables
 
 # How long an example takes depends on the machine: no claim is made about it here.
 settings.register_profile("pairwright", deadline=None)
 settings.load_profile("pairwright")
+
+
+@pytest.fixture(scope="session")
+def tables(tmp_path_factory: pytest.TempPathFactory) -> Tables:
+    """The small tables, built once for the whole run."""
+    return load_tables(tmp_path_factory.mktemp("tables"))
+
+
+@pytest.fixture(scope="session")
+def find(tables: Tables) -> Find:
+    """The whole search, as difficulty and the check of packs ask for it."""
+
+    def found(cube: Cube, slots: tuple[str, ...], faces: str) -> Outcome:
+        return search(cube, slots, faces, tables=tables)
+
+    return found

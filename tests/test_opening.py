@@ -6,7 +6,7 @@ from pathlib import Path
 
 from game.cube.line import inverse
 from game.cube.moves import parse_line
-from game.opening import course, first_puzzle, following, go_on, opening
+from game.opening import course, first_puzzle, following, go_on, opening, preceding
 from game.packs import Level, Pack, Puzzle, load_packs, pack_folder, puzzles
 from game.position import position_after
 
@@ -80,6 +80,9 @@ def test_go_on() -> None:
 def test_go_on_with_what_is_in_hand() -> None:
     """A puzzle left in hand comes first, unless it is solved."""
     assert key(go_on(PACKS, texts("first/a"), texts("second/e"))) == "second/e"
+    twin = puzzles(SECOND)[1]
+    assert key(go_on(PACKS, texts("first/a"), [twin.position.text])) == twin.key
+    assert key(go_on(PACKS, texts("first/a"), ["no position"])) == "first/a~left-right"
     assert key(go_on(PACKS, texts("first/a"), texts("first/a"))) == "first/a~left-right"
 
 
@@ -99,6 +102,16 @@ def test_following_later() -> None:
     assert key(following(PACKS, listed["second/e~diagonal"])) == "second/f"
     assert following(PACKS, listed["second/f"]) is None
     assert following(PACKS, listed["first/d"]) is None
+
+
+def test_preceding() -> None:
+    """Going back undoes going on, in the opening and later; both ends have nothing before them."""
+    for first in (opening(PACKS)[0], puzzles(SECOND)[0], puzzles(FIRST)[4]):
+        assert preceding(PACKS, first) is None
+        after = following(PACKS, first)
+        assert after is None or key(preceding(PACKS, after)) == first.key
+    twin = puzzles(SECOND)[2]
+    assert key(preceding(PACKS, twin)) == "second/e~left-right"
 
 
 def test_following_of_a_stranger() -> None:

@@ -37,7 +37,7 @@ def test_joining_for_a_while() -> None:
     """A join that does not last to the end is told as such."""
     start = position_after(parse_line("R U R' L"))
     said = told(start, parse_line("L' L"))
-    assert said == ("The pair joins, for a while.", "The pair comes apart.")
+    assert said == ("The FR pair joins, for a while.", "The FR pair comes apart.")
 
 
 def test_freeing() -> None:

@@ -116,7 +116,8 @@ def cube_of(places: dict[int, int]) -> Cube:
     for piece in CORNERS + EDGES:
         target = PIECE_OF[places[piece[0]]]
         if len(target) != len(piece):
-            raise PositionError("a corner cannot lie where an edge belongs")
+            one, other = ("a corner", "an edge") if len(piece) == 3 else ("an edge", "a corner")
+            raise PositionError(f"{one} cannot lie where {other} belongs")
         shift = target.index(places[piece[0]])
         for k, i in enumerate(piece):
             where[i] = target[(k + shift) % len(piece)]

@@ -89,8 +89,10 @@ def _table(data: bytes, file: str) -> dict[str, Any]:
         problem = error.msg[:1].lower() + error.msg[1:]
         problem = f"line {error.lineno}, column {error.colno}: {printable(problem, 80)}"
         raise _error(file, problem, shown.caret()) from error
-    except (ValueError, RecursionError) as error:  # too many digits; tables in tables in tables
-        raise _error(file, f"no TOML of a pack: {printable(str(error), 80)}") from error
+    except ValueError as error:  # what Python refuses to make a number of
+        raise _error(file, "a number has too many digits") from error
+    except RecursionError as error:
+        raise _error(file, "lists or tables are nested too deep") from error
 
 
 # -- the pack ------------------------------------------------------------------------------------
@@ -107,18 +109,14 @@ def _pack(table: dict[str, Any], path: Path, faults: Faults) -> Pack:
     fields.check_keys(_PACK_KEYS)
     if id_ == path.name or not _ID.fullmatch(id_):
         faults.add("", 'the name of a pack\'s file is a-z, 0-9 and single hyphens, then ".toml"')
+    title = fields.text("title", MAX_TITLE)
     about = fields.text("about", MAX_ABOUT, prose=True)
     if about and not _SENTENCE.fullmatch(about):
         faults.add("about", "expected one sentence that ends in a full stop")
-    return Pack(
-        id_,
-        fields.text("title", MAX_TITLE),
-        about,
-        fields.text("author", MAX_AUTHOR),
-        fields.text("licence", MAX_LICENCE),
-        tuple(_levels(table.get("level"), faults)),
-        path,
-    )
+    author = fields.text("author", MAX_AUTHOR)
+    licence = fields.text("licence", MAX_LICENCE)
+    levels = tuple(_levels(table.get("level"), faults))
+    return Pack(id_, title, about, author, licence, levels, path)
 
 
 def _levels(tables: object, faults: Faults) -> Iterator[Level]:
@@ -155,35 +153,38 @@ def _level(fields: Fields) -> Level:
     if id_ and not _ID.fullmatch(id_):
         fields.faults.add("id", f'"{id_}"; expected a-z, 0-9 and single hyphens between them')
     name = fields.text("name", MAX_NAME)
+    setup, open_, faces = _start(fields)
+    view, par, note = _view(fields), _par(fields), _note(fields)
+    twins = fields.words("twins", "twin", TWINS)
+    return Level(id_, name, setup, open_, faces, view, par, note, twins)
+
+
+def _start(fields: Fields) -> tuple[str, tuple[str, ...], str]:
+    """Setup, open slots and faces; together they must make something to solve."""
+    faults = fields.faults
+    before = len(faults.found)
+    setup = fields.string("setup")
+    line = _line(setup, faults)
     open_ = fields.words("open", "slot", SLOTS)
     faces = _faces(fields)
-    setup = _setup(fields, open_, faces)
-    view, par, note = _view(fields), _par(fields), _note(fields)
-    return Level(
-        id_, name, setup, open_, faces, view, par, note, fields.words("twins", "twin", TWINS)
-    )
+    if len(faults.found) == before and "setup" in fields.table:
+        cube = SOLVED.turn(line)
+        solve = tuple(slot for slot in SLOTS if slot not in open_)
+        if is_goal(cube, solve):
+            faults.add("setup", "solved from the start")
+        elif _is_stuck(cube.upright, solve, faces):
+            faults.add(
+                "faces", f"a piece to solve lies where no turn of {' '.join(faces)} moves it"
+            )
+    return setup, open_, faces
 
 
-def _setup(fields: Fields, open_: tuple[str, ...], faces: str) -> str:
-    """The setup; what it makes of a solved cube must be something to solve."""
-    setup = fields.string("setup")
+def _line(setup: str, faults: Faults) -> Line:
     try:
-        line = parse_line(setup)
+        return parse_line(setup)
     except NotationError as error:
-        fields.faults.add_notation("setup", error)
-    else:
-        if isinstance(fields.table.get("setup"), str):
-            _check_start(line, open_, faces, fields.faults)
-    return setup
-
-
-def _check_start(line: Line, open_: tuple[str, ...], faces: str, faults: Faults) -> None:
-    cube = SOLVED.turn(line)
-    solve = tuple(slot for slot in SLOTS if slot not in open_)
-    if is_goal(cube, solve):
-        faults.add("setup", "solved from the start")
-    elif _is_stuck(cube.upright, solve, faces):
-        faults.add("faces", f"a piece to solve lies where no turn of {' '.join(faces)} moves it")
+        faults.add_notation("setup", error)
+        return ()
 
 
 def _is_stuck(cube: Cube, solve: tuple[str, ...], faces: str) -> bool:

@@ -119,11 +119,19 @@ class Best:
 
 @dataclass(frozen=True)
 class InHand:
-    """An attempt that was left and can be taken up again. elapsed_ms: its clock when left."""
+    """An attempt that was left and can be taken up again. elapsed_ms: its clock when left.
+
+    Raises RecordsError for a value that cannot be.
+    """
 
     puzzle: str
     events: Events
     elapsed_ms: int
+
+    def __post_init__(self) -> None:
+        _check_text("puzzle", self.puzzle, MAX_TEXT["puzzle"])
+        _check_number(self.elapsed_ms)
+        check_events(self.events)
 
 
 def check_choice(name: str, text: Any, choices: tuple[str, ...]) -> None:

@@ -25,7 +25,6 @@ from game.records.record import (
     Record,
     began_text,
     check_choice,
-    check_events,
     events_text,
     parse_began,
     parse_events,
@@ -77,7 +76,7 @@ _ATTEMPTS = f"""
     WHERE position = ? ORDER BY number DESC LIMIT {MAX_READ}
 """
 _IN_HAND = f"""
-    SELECT substr(puzzle, 1, {MAX_TEXT["puzzle"]}) AS puzzle,
+    SELECT substr(puzzle, 1, {MAX_TEXT["puzzle"] + 1}) AS puzzle,
         substr(events, 1, {MAX_EVENTS_TEXT + 1}) AS events, elapsed_ms
     FROM in_hand WHERE position = ?
 """
@@ -133,10 +132,10 @@ class Records:
 
     def keep_in_hand(self, position: str, puzzle: str, events: Events, elapsed_ms: int) -> None:
         """Keep an attempt that is left before its end, in place of an earlier one."""
-        check_events(events)
+        kept = InHand(puzzle, events, elapsed_ms)
         self._write(
             "INSERT OR REPLACE INTO in_hand VALUES (?, ?, ?, ?, ?)",
-            (position, puzzle, events_text(events), elapsed_ms, _now()),
+            (position, kept.puzzle, events_text(kept.events), kept.elapsed_ms, _now()),
         )
 
     def drop_in_hand(self, position: str) -> None:
@@ -159,6 +158,19 @@ class Records:
         """What the attempts at each position ever tried come to."""
         return self._bests(f"{_BEST} GROUP BY position")
 
+    def solved_since(self, moment: datetime) -> tuple[int, int]:
+        """How many positions were solved by attempts begun since then, and how many at par.
+
+        At par counts only without help. moment: with its offset from UTC.
+        """
+        query = f"""
+            SELECT count(DISTINCT CASE WHEN outcome = 'solved' THEN position END) AS solved,
+                count(DISTINCT CASE WHEN {_FAIR} AND turns <= par THEN position END) AS at_par
+            FROM attempt WHERE began >= ?
+        """
+        row = next(iter(self._read(query, began_text(moment)[0])), None)
+        return (row["solved"], row["at_par"]) if row is not None else (0, 0)
+
     def attempts(self, position: str) -> tuple[Record, ...]:
         """The attempts at a position, the newest first."""
         found = []
@@ -177,10 +189,19 @@ class Records:
         """The attempt that was left and can be taken up again."""
         for row in self._read(_IN_HAND, position):
             try:
-                return InHand(row["puzzle"], parse_events(row["events"]), int(row["elapsed_ms"]))
-            except (RecordsError, ValueError):
+                return InHand(row["puzzle"], parse_events(row["events"]), row["elapsed_ms"])
+            except RecordsError:
                 self.skipped += 1
         return None
+
+    def positions_in_hand(self) -> tuple[str, ...]:
+        """The positions with an attempt in hand, the one left last leading."""
+        query = """
+            SELECT position FROM in_hand WHERE typeof(position) = 'text' AND length(position) <= ?
+            ORDER BY at DESC, rowid DESC LIMIT ?
+        """
+        rows = self._read(query, MAX_TEXT["position"], MAX_READ)
+        return tuple(row["position"] for row in rows)
 
     # -- the file --------------------------------------------------------------------------------
 

@@ -1,6 +1,7 @@
 """The application: it owns what every screen shares and opens the first one.
 
     folders, settings, packs     plain values
+    notices                      what is amiss since the start, a line each
     record(...)                  the records, which may be unusable: then play goes on without
     engine                       searches in the background
     moment                       when the input now being handled happened
@@ -26,10 +27,11 @@ from textual import events
 from textual.app import App, SystemCommand
 from textual.screen import Screen
 
-from game.errors import PackError, RecordsError
+from game.errors import PackError, RecordsError, SettingsError
 from game.folders import Folders
 from game.screens import commands
 from game.screens.engine import Engine
+from game.screens.looks import Depth, colour_depth
 from game.screens.theme import THEME
 from game.settings import Settings, load_settings, save_settings
 
@@ -38,12 +40,13 @@ if TYPE_CHECKING:
     from game.records import Records
 
 T = TypeVar("T")
+U = TypeVar("U")
 
 
 class PairwrightApp(App[int]):
     """The game. clock: seconds that only grow; by default the one that stamps the input."""
 
-    CSS_PATH = "pairwright.tcss"
+    CSS_PATH = Path(__file__).with_name("pairwright.tcss")
     TITLE = "Pairwright"
     BINDINGS = commands.bindings("app")
 
@@ -60,64 +63,81 @@ class PairwrightApp(App[int]):
         self.register_theme(THEME)
         self.theme = THEME.name
         self.folders = folders
-        self.settings, self._settings_notice = load_settings(folders.settings)
+        self.notices: list[str] = []
+        self.settings, told = load_settings(folders.settings)
+        if told:
+            self.notices.append(told)
         self.engine = Engine(folders.cache)
         self._packs_folder = packs
         self._own_clock = clock
-        self._records: Records | None = None
-        self._records_closed = False
+        self._records_fault_told = False
         self.clock: Callable[[], float] = clock or time.monotonic
         self.moment = self.clock()
 
     @cached_property
+    def _loaded(self) -> tuple[tuple[Pack, ...], tuple[PackError, ...]]:
+        from game.packs import load_packs, pack_folder  # noqa: PLC0415 - at the first need
+
+        packs, faults = load_packs(self._packs_folder or pack_folder())
+        if faults:
+            count = "A pack was" if len(faults) == 1 else f"{len(faults)} packs were"
+            self.notices.append(f"{count} left out for faults: p tells which.")
+        return packs, faults
+
+    @property
     def packs(self) -> tuple[Pack, ...]:
-        """The packs that can be used, in order; a broken one is told once and left out."""
-        from game.packs import load_packs, pack_folder  # noqa: PLC0415
+        """The packs that can be used, in order."""
+        return self._loaded[0]
 
-        found, faults = load_packs(self._packs_folder or pack_folder())
-        for fault in faults:
-            self._tell_fault(fault)
-        return found
-
-    def _tell_fault(self, fault: PackError) -> None:
-        first, *others = fault.faults
-        more = f" (and {len(others)} more faults)" if others else ""
-        self.notify(f"A pack is left out. {first}{more}", severity="warning", markup=False)
+    @property
+    def pack_faults(self) -> tuple[PackError, ...]:
+        """What is wrong with the packs that were left out."""
+        return self._loaded[1]
 
     # -- records and settings --------------------------------------------------------------------
 
-    def record(self, use: Callable[[Records], T], otherwise: T) -> T:
-        """What `use` makes of the records; `otherwise` when they cannot be used.
+    @cached_property
+    def records(self) -> Records:
+        """The records; where their file cannot be used, that is told and memory takes its place."""
+        from game.records import records_to_play  # noqa: PLC0415 - SQLite when it is needed
 
-        The first fault is told in one line; after it the records stay closed.
-        """
-        if self._records_closed:
-            return otherwise
+        records, told = records_to_play(self.folders.records)
+        if told:
+            self.notices.append(told)
+            self._warn(told, "Records")
+        return records
+
+    def record(self, use: Callable[[Records], T], otherwise: U) -> T | U:
+        """What `use` makes of the records; `otherwise` at a fault, the first of which is told."""
         try:
-            if self._records is None:
-                from game.records import open_records  # noqa: PLC0415 - SQLite when it is needed
-
-                self._records = open_records(self.folders.records)
-            return use(self._records)
+            return use(self.records)
         except RecordsError as fault:
-            self._records_closed = True
-            self.notify(
-                f"{fault}\nYou can play on; nothing more is kept.",
-                title="Records",
-                severity="warning",
-                timeout=12,
-                markup=False,
-            )
+            if not self._records_fault_told:
+                self._records_fault_told = True
+                self._warn(f"{fault}. You can play on; this attempt is not kept.", "Records")
             return otherwise
+
+    def _warn(self, problem: str, title: str = "") -> None:
+        self.notify(problem, title=title, severity="warning", timeout=12, markup=False)
+
+    @property
+    def depth(self) -> Depth:
+        """How many colours to draw with."""
+        return colour_depth(self.settings, self.console, no_color=self.no_color)
+
+    @property
+    def animates(self) -> bool:
+        """Whether turns are to be seen turning; not before NumPy is there to draw them."""
+        wanted = self.settings.animation and self.animation_level != "none"
+        return wanted and self.engine.is_awake
 
     def change_settings(self, settings: Settings) -> None:
         """Use these settings from now on and keep them."""
         self.settings = settings
         try:
             save_settings(self.folders.settings, settings)
-        except OSError as fault:
-            problem = f"The settings cannot be kept: {fault.strerror or fault}"
-            self.notify(problem, severity="warning", markup=False)
+        except SettingsError as fault:
+            self._warn(str(fault), "Settings")
 
     # -- life ------------------------------------------------------------------------------------
 
@@ -133,17 +153,13 @@ class PairwrightApp(App[int]):
         if sys.platform != "win32":
             for number in (signal.SIGTERM, signal.SIGHUP):
                 loop.add_signal_handler(number, partial(self.exit, 128 + number))
-        if self._settings_notice:
-            self.notify(self._settings_notice, severity="warning", markup=False)
         self.call_after_refresh(self.engine.start)
 
     def on_unmount(self) -> None:
         """Stop the search and close the records."""
         self.engine.stop()
-        if self._records is not None:
-            self._records.close()
-            self._records = None
-            self._records_closed = True
+        if "records" in self.__dict__:
+            self.records.close()
 
     async def on_event(self, event: events.Event) -> None:
         """Note when each key or click happened, as the input thread stamped it."""

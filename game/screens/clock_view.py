@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from rich.text import Text
+from textual.content import Content
 from textual.timer import Timer
 from textual.widgets import Static
 
@@ -17,20 +17,19 @@ def time_text(ms: int | None) -> str:
     """Milliseconds as 0.0, 12.3 or 1:02.3, cut and not rounded; a dash when there is none."""
     if ms is None:
         return "-"
-    tenths = ms // 100
-    minutes, rest = divmod(tenths, 600)
-    seconds = f"{rest // 10}.{rest % 10}"
+    minutes, tenths = divmod(ms // 100, 600)
+    seconds = f"{tenths // 10}.{tenths % 10}"
     return f"{minutes}:{seconds:>04}" if minutes else seconds
 
 
 class ClockView(Static):
-    """One row; `look` gives seeing and doing milliseconds as they are now."""
+    """One row; `times` gives seeing and doing milliseconds as they are now."""
 
     def __init__(
-        self, look: Callable[[], tuple[int | None, int | None]], *, id: str | None = None
+        self, times: Callable[[], tuple[int | None, int | None]], *, id: str | None = None
     ) -> None:
         super().__init__(id=id)
-        self._look = look
+        self._times = times
         self._timer: Timer | None = None
 
     def on_mount(self) -> None:
@@ -49,12 +48,6 @@ class ClockView(Static):
 
     def tick(self) -> None:
         """Show the time that it is."""
-        seeing, doing = self._look()
-        muted = self.get_component_rich_style("clock--label")
-        self.update(
-            Text.assemble(
-                ("seeing ", muted), f"{time_text(seeing):<7}", (" doing ", muted), time_text(doing)
-            )
-        )
-
-    COMPONENT_CLASSES = {"clock--label"}  # noqa: RUF012
+        seeing, doing = map(time_text, self._times())
+        label = "$muted"
+        self.update(Content.assemble(("seeing ", label), f"{seeing:<8}", ("doing ", label), doing))

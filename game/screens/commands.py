@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from textual.binding import Binding
+from textual.binding import Binding, BindingType
 
 
 @dataclass(frozen=True)
@@ -55,27 +55,27 @@ COMMANDS: tuple[Command, ...] = (
         "Make the next face turn a wide one, two layers together.",
         "Turning",
     ),
-    Command(
-        "play", "type", ("t",), "t", "type",
-        "Open a line to type or paste turns in notation.",
-        "Turning", bar=6,
-    ),
-    Command(
-        "play", "pad", ("j",), "j", "turn pad",
-        "Show every turn as a button for the mouse. Clicking a face of the cube turns it too.",
-        "Turning",
-    ),
-    Command(
-        "play", "capitals", ("k",), "k", "flip capitals",
-        "Read capitals as plain turns and plain letters as the other way, for Caps Lock.",
-        "Turning",
-    ),
     Command("play", "undo", ("left", "backspace"), "← Backspace", "undo",
             "Take the last turn back; free.", "The line", bar=2),
     Command("play", "redo", ("right",), "→", "redo",
             "Make the turn again that was taken back.", "The line"),
     Command("play", "restart", ("0", "home"), "0 Home", "restart",
             "Back to the start of the position.", "The line", bar=4),
+    Command(
+        "play", "type", ("t",), "t", "type",
+        "Open a line to type or paste turns in notation.",
+        "Turning", bar=6,
+    ),
+    Command(
+        "play", "pad", ("j",), "j", "pad",
+        "Show every turn as a button for the mouse. Clicking a face of the cube turns it too.",
+        "Turning", bar=7,
+    ),
+    Command(
+        "play", "capitals", ("k",), "k", "flip capitals",
+        "Read capitals as plain turns and plain letters as the other way, for Caps Lock.",
+        "Turning",
+    ),
     Command("play", "again", ("a",), "a", "again",
             "Try the position again, once it is solved.", "The level", bar=1),
     Command("play", "call", ("c",), "c", "call it",
@@ -94,7 +94,7 @@ COMMANDS: tuple[Command, ...] = (
     Command("play", "letters", ("i",), "i", "letters",
             "Write each sticker's colour on it as a letter.", "Looking"),
     Command("play", "far", ("o",), "o", "far side",
-            "Show or hide the far side.", "Looking", bar=7),
+            "Show or hide the far side.", "Looking", bar=8),
     Command("play", "help", ("question_mark", "f1"), "? F1", "help",
             "Every key, and how turns are counted.", "The game", bar=1),
     Command("play", "back", ("q", "escape"), "q Escape", "back",
@@ -143,7 +143,7 @@ COMMANDS: tuple[Command, ...] = (
             "Take the last turn back.", "Watching", bar=1),
     Command("watch", "auto", ("space",), "Space", "run",
             "Let the turns run by themselves, or stop them.", "Watching", bar=2),
-    Command("watch", "start", ("home", "0"), "Home 0", "start",
+    Command("watch", "start", ("0", "home"), "0 Home", "start",
             "Back to the start of the line.", "Watching", bar=5),
     Command("watch", "end", ("end",), "End", "end",
             "To the end of the line.", "Watching"),
@@ -169,13 +169,18 @@ def of_screen(screen: str) -> tuple[Command, ...]:
     return tuple(command for command in COMMANDS if command.screen == screen)
 
 
-def bindings(screen: str) -> list[Binding]:
+def is_of(screen: str, action: str) -> bool:
+    """Whether a screen has a command with this action."""
+    return any(command.action == action for command in of_screen(screen))
+
+
+def bindings(screen: str) -> list[BindingType]:
     """A screen's bindings.
 
     A letter is bound in both cases, so that Caps Lock breaks no command; where each key is a case
     of its own the action gets `r`, `R` (typed) or `shift+r` (a terminal that tells Shift apart).
     """
-    found = []
+    found: list[BindingType] = []
     for command in of_screen(screen):
         for key in command.keys:
             cases = [key]

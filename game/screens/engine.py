@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections import OrderedDict, deque
 from dataclasses import dataclass
+from functools import partial
 from pathlib import Path
 from threading import Condition, Thread
 from typing import TYPE_CHECKING
@@ -91,6 +92,8 @@ class Engine:
         self._change = Condition()
         self._stopping = False
         self._problem = ""
+        self.is_awake = False
+        """Whether the thread has loaded what it needs, NumPy above all."""
         self._thread = Thread(target=self._work, name="engine", daemon=True)
 
     def start(self) -> None:
@@ -139,6 +142,7 @@ class Engine:
         from game.search.cache import load_tables  # noqa: PLC0415 - NumPy only in this thread
         from game.search.shortest import search  # noqa: PLC0415
 
+        self.is_awake = True
         tables = load_tables(self._cache)
         while (job := self._next()) is not None:
             question, asker = job.question, job.asker
@@ -149,15 +153,18 @@ class Engine:
                     question.solve,
                     question.faces,
                     tables=tables,
-                    progress=lambda p, q=question, a=asker: a.post_message(Advanced(q, p)),
-                    cancelled=lambda j=job: j.dropped or self._stopping,
+                    progress=partial(_tell, job),
+                    cancelled=partial(self._is_unwanted, job),
                 )
-                if job.dropped or self._stopping:
+                if self._is_unwanted(job):
                     continue
                 self._answers[question] = outcome
                 if len(self._answers) > KEPT:
                     self._answers.popitem(last=False)
             asker.post_message(Answered(question, outcome))
+
+    def _is_unwanted(self, job: _Job) -> bool:
+        return job.dropped or self._stopping
 
     def _next(self) -> _Job | None:
         """Wait for a job that somebody still wants; None when it is time to stop."""
@@ -172,3 +179,7 @@ class Engine:
                     self._running = job
                     return job
             return None
+
+
+def _tell(job: _Job, progress: Progress) -> None:
+    job.asker.post_message(Advanced(job.question, progress))

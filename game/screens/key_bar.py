@@ -26,6 +26,9 @@ KEY_SIGNS = {
 """How a key's name is written in the bar; other keys are written as they are named."""
 
 
+_GAP = "   "
+
+
 class KeyBar(Widget):
     """One row of keys and labels. What does not fit is left out, the least important first."""
 
@@ -37,9 +40,14 @@ class KeyBar(Widget):
         self._commands = [c for c in of_screen(screen) if c.bar]
 
     def label(self, command: Command) -> str:
-        """A screen may call a command otherwise in its present state, with `key_label`."""
+        """The command's label now; nothing where it is left out.
+
+        A screen may name its commands otherwise in its present state: `key_label(action)` gives
+        None for the usual label.
+        """
         say = getattr(self.screen, "key_label", None)
-        return (say(command.action) if say else "") or command.label
+        named: str | None = say(command.action) if say else None
+        return command.label if named is None else named
 
     def get_content_height(self, container: Size, viewport: Size, width: int) -> int:
         """One row."""
@@ -52,20 +60,24 @@ class KeyBar(Widget):
         segments = [Segment(" ", self.rich_style)]
         for command, key, label in self._shown(self.size.width - 1):
             click = Style(meta={"@click": f"screen.{command.action}"})
-            segments.append(Segment(key, key_style + click))
-            segments.append(Segment(f" {label}", label_style + click))
-            segments.append(Segment("   ", self.rich_style))
+            segments.append(Segment(f"{key} ", key_style + click))
+            segments.append(Segment(label, label_style + click))
+            segments.append(Segment(_GAP, self.rich_style))
         strip = Strip(segments)
         return strip.adjust_cell_length(self.size.width, self.rich_style)
 
     def _shown(self, room: int) -> Iterable[tuple[Command, str, str]]:
         """The commands that fit, in the table's order."""
         able = [c for c in self._commands if self.screen.check_action(c.action, ())]
-        texts = {c: (KEY_SIGNS.get(c.keys[0], c.keys[0]), self.label(c)) for c in able}
+        labels = {c: label for c in able if (label := self.label(c))}
         chosen: list[Command] = []
-        for command in sorted(able, key=lambda c: c.bar):
-            key, label = texts[command]
-            if (needed := len(key) + len(label) + 4) <= room:
+        for command in sorted(labels, key=lambda c: c.bar):
+            needed = len(_sign(command)) + len(labels[command]) + len(_GAP) + 1
+            if needed <= room:
                 room -= needed
                 chosen.append(command)
-        return [(c, *texts[c]) for c in able if c in chosen]
+        return [(c, _sign(c), labels[c]) for c in labels if c in chosen]
+
+
+def _sign(command: Command) -> str:
+    return KEY_SIGNS.get(command.keys[0], command.keys[0])

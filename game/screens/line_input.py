@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from rich.cells import cell_len
-from rich.text import Text
+from textual import events
 from textual.app import ComposeResult
 from textual.containers import Vertical
+from textual.content import Content
 from textual.message import Message
 from textual.widgets import Input, Static
 
@@ -16,8 +17,6 @@ from game.errors import NotationError
 
 class LineInput(Vertical):
     """The input and, under it, what is wrong with the line, or how many turns it holds."""
-
-    COMPONENT_CLASSES = {"line-input--fault", "line-input--fine"}  # noqa: RUF012
 
     class Entered(Message):
         """The player applies this line."""
@@ -32,7 +31,7 @@ class LineInput(Vertical):
     def compose(self) -> ComposeResult:
         """The input over its remark."""
         yield Input(
-            placeholder="R U R'   Enter applies, Escape closes",
+            placeholder="R U R' U2 ...",
             max_length=MAX_TEXT,
             compact=True,
             select_on_focus=False,
@@ -62,21 +61,27 @@ class LineInput(Vertical):
             return
         self.post_message(self.Entered(line) if line else self.Left())
 
-    def key_escape(self) -> None:
-        """Close."""
+    def key_escape(self, event: events.Key) -> None:
+        """Close; the screen below must not take the key for its own."""
+        event.stop()
         self.post_message(self.Left())
 
     def _remark(self, text: str) -> None:
-        style = self.get_component_rich_style
         try:
             line = parse_line(text)
         except NotationError as fault:
-            carets = self._carets(fault)
-            said = Text(f"{carets}\n{fault.problem}", style("line-input--fault"), no_wrap=True)
+            said = Content.assemble(
+                (f"{self._carets(fault)}\n{self._cut(fault.problem)}", "$error")
+            )
         else:
-            count = f"{len(line)} moves; Enter applies them" if line else ""
-            said = Text(f"\n{count}", style("line-input--fine"))
+            word = f"{len(line)} moves: Enter makes them" if line else "Turns in notation"
+            said = Content.assemble((f"\n{word}, Escape closes.", "$muted"))
         self.query_one("#remark", Static).update(said)
+
+    def _cut(self, problem: str) -> str:
+        """The problem; without what was expected where there is no room for it."""
+        fits = cell_len(problem) <= self.content_size.width
+        return problem if fits else problem.partition(";")[0]
 
     def _carets(self, fault: NotationError) -> str:
         """Carets under the fault as the input shows it, scrolled as it is."""

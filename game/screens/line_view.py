@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from rich.text import Text
+from textual.content import Content
 from textual.widgets import Static
 
 TICK = "✓"
@@ -12,9 +12,7 @@ CUT = ".. "
 """Stands for the turns that no longer fit."""
 
 
-def line_rows(
-    names: Sequence[str], ticked: Iterable[int], width: int, tick: str = TICK
-) -> tuple[str, str]:
+def line_rows(names: Sequence[str], ticked: Iterable[int], width: int) -> tuple[str, str]:
     """Two rows: the names of the moves, and a tick under each whose number (from 0) is ticked.
 
     Where they do not fit into `width` columns the earliest are left out.
@@ -23,19 +21,17 @@ def line_rows(
     first = 0
     while first < len(names) and len(" ".join(names[first:])) + len(CUT) * bool(first) > width:
         first += 1
-    above = below = CUT if first else ""
-    below = " " * len(below)
+    above = CUT if first else ""
+    below = " " * len(above)
     for number in range(first, len(names)):
         name = names[number]
         above += f"{name} "
-        below += f"{tick if number in under else '':<{len(name)}} "
+        below += f"{TICK if number in under else '':<{len(name)}} "
     return above.rstrip(), below.rstrip()
 
 
 class LineView(Static):
     """Two rows: the line and its ticks."""
-
-    COMPONENT_CLASSES = {"line--turns", "line--ticks", "line--empty"}  # noqa: RUF012
 
     def __init__(self, *, id: str | None = None) -> None:
         super().__init__(id=id)
@@ -53,11 +49,8 @@ class LineView(Static):
         self._draw()
 
     def _draw(self) -> None:
-        style = self.get_component_rich_style
         if not self._names:
-            self.update(Text(self._start, style("line--empty")))
+            self.update(Content.assemble((self._start, "$muted")))
             return
         above, below = line_rows(self._names, self._ticked, self.content_size.width)
-        self.update(
-            Text.assemble((above, style("line--turns")), "\n", (below, style("line--ticks")))
-        )
+        self.update(Content.assemble((above, "bold"), "\n", (below, "$success")))

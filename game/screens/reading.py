@@ -38,11 +38,15 @@ class Reading:
         letter = key.removeprefix("shift+")
         told = key != letter
         back = told or letter.isupper() != self.flipped
-        name = letter.lower() if letter.lower() in "xyz" else letter.upper()
+        move, after = self.turn(letter.lower(), back)
+        return move, replace(after, backs=self.backs + 1 if back and not told else 0)
+
+    def turn(self, letter: str, back: bool) -> tuple[Move, Reading]:
+        """The move of a letter when its direction is known, as for a click."""
+        name = letter if letter in "xyz" else letter.upper()
         if self.wide and name in "FBRLUD":
             name += "w"
-        after = replace(self, wide=False, backs=self.backs + 1 if back and not told else 0)
-        return MOVES[name + ("'" if back else "")], after
+        return MOVES[name + ("'" if back else "")], replace(self, wide=False, backs=0)
 
     @property
     def is_suspicious(self) -> bool:

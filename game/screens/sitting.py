@@ -18,15 +18,18 @@ from game.errors import PairwrightError
 from game.packs import Puzzle
 from game.records.record import Record
 from game.score import Score, score
+from game.search.outcome import NoneUpTo, Outcome, Solved, Stopped, Unsolvable
 
 SOLVED, GAVE_UP, ABANDONED = "solved", "gave up", "abandoned"
+"""How an attempt can end."""
 
 
 class Sitting:
     """An attempt in the making. outcome: how it ended, "" while it goes on.
 
-    solutions: the shortest ones, easiest first, once they are known. hand_par: likewise. called:
-    None until the player has called it or let it be. number: of the record kept of it.
+    solutions: the shortest ones, easiest first, once they are known; proven_par and hand_par (the
+    par with the faces at the hands) likewise. called: None until the player has called it or let
+    it be. number: of the record kept of it.
     """
 
     def __init__(self, puzzle: Puzzle, *, shown: bool = False, must_call: bool = False) -> None:
@@ -40,6 +43,7 @@ class Sitting:
         self.outcome = ""
         self.number: int | None = None
         self.solutions: tuple[Line, ...] = ()
+        self.proven_par: int | None = None
         self.hand_par: int | None = None
         self._elapsed = 0.0
         self._since: float | None = None
@@ -138,13 +142,21 @@ class Sitting:
         return self.must_call and (not self.outcome or self.is_calling)
 
     @property
+    def par(self) -> int:
+        """Par as it is proven; until then the pack's claim, which a shorter attempt disproves."""
+        if self.proven_par is not None:
+            return self.proven_par
+        claim = self.puzzle.par
+        return min(claim, self.attempt.turns) if self.outcome == SOLVED else claim
+
+    @property
     def score(self) -> Score | None:
         """The score of a solved attempt."""
         if self.outcome != SOLVED:
             return None
         return score(
             self.attempt,
-            self.puzzle.par,
+            self.par,
             self.hand_par,
             shown=self.shown,
             called=bool(self.called),
@@ -161,7 +173,7 @@ class Sitting:
             outcome=self.outcome,
             turns=attempt.turns,
             executed=attempt.executed,
-            par=self.puzzle.par,
+            par=self.par,
             at_hand=made.at_hand if made else None,
             began=self.began,
             version=__version__,
@@ -173,6 +185,25 @@ class Sitting:
             doing_ms=attempt.doing_ms,
             player=player,
         )
+
+    # -- what the search finds -------------------------------------------------------------------
+
+    def learn(self, outcome: Outcome) -> str:
+        """Take par and solutions from the answer; in words, why there are none."""
+        match outcome:
+            case Solved(par, solutions, _):
+                self.proven_par, self.solutions = par, solutions
+                return ""
+            case Unsolvable(proof):
+                return f"This position has no solution: {proof}."
+            case NoneUpTo(turns):
+                return f"No solution of up to {turns} turns exists."
+            case Stopped(at_least):
+                return f"The search was stopped: par is at least {at_least}."
+
+    def learn_hand(self, outcome: Outcome) -> None:
+        """Take the par with the faces at the hands; where those cannot solve it, par itself."""
+        self.hand_par = outcome.par if isinstance(outcome, Solved) else self.par
 
     # -- taking up again -------------------------------------------------------------------------
 

@@ -15,13 +15,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, field
+from functools import lru_cache
 from typing import Protocol
 
 import numpy as np
 from numpy.typing import NDArray
 
-from game.cube import symmetry
-from game.cube.geometry import FACES, transpose
+from game.cube.geometry import FACES
 from game.search import coordinates
 from game.search.coordinates import (
     CORNER_MOVES,
@@ -42,7 +42,7 @@ from game.search.coordinates import (
 Distances = NDArray[np.uint8]
 """Turns to solved. Of a table: shape (190080, 24), cross by place."""
 UNREACHED = 255
-"""The distance of a state from which the goal cannot be reached with the faces allowed."""
+"""The distance of what is no state, or cannot be solved by the faces allowed."""
 KINDS = ("corner", "edge")
 """What a table joins to the cross."""
 
@@ -64,12 +64,8 @@ class Nodes(Protocol):
 class Bound(Protocol):
     """A lower bound on the turns that nodes are away from the goal."""
 
-    @property
-    def part(self) -> str:
-        """The part of the cube that is measured, in words: "the cross and the corner of FR"."""
-
     def __call__(self, nodes: Nodes) -> Distances:
-        """The bounds, of the nodes' shape. `UNREACHED` only where the goal cannot be reached."""
+        """The bounds, of the nodes' shape."""
 
 
 class Tables(Protocol):
@@ -170,11 +166,6 @@ class TableBound:
     slot: str
     table: Distances
 
-    @property
-    def part(self) -> str:
-        """The part of the cube that is measured."""
-        return f"the cross and the {self.kind} of {self.slot}"
-
     def __call__(self, nodes: Nodes) -> Distances:
         """The exact distances of that part."""
         place = nodes.corner(self.slot) if self.kind == "corner" else nodes.edge(self.slot)
@@ -186,11 +177,15 @@ class CrossBound:
     """The distance of the cross alone. table: shape (190080,)."""
 
     table: Distances
-    part: str = "the cross"
 
     def __call__(self, nodes: Nodes) -> Distances:
         """The exact distances of the cross."""
         return self.table.take(nodes.cross)
+
+
+FEW_FACES_KEPT = 16
+"""Tables for fewer than six faces that are kept in memory: two searches of four slots, 73 MB."""
+_distances_by_few_faces = lru_cache(maxsize=FEW_FACES_KEPT)(distances)
 
 
 @dataclass(frozen=True, eq=False)
@@ -198,12 +193,13 @@ class PairTables:
     """The cross with one corner and with one edge, for any slot and any faces.
 
     corner, edge: the distances for FR and all six faces. Those for the other slots are the same
-    seen from the other slots; those for fewer faces are built when asked for. Both are kept.
+    seen from there, made at their first use and kept; those for fewer faces are built when asked
+    for, and the last ones are kept.
     """
 
     corner: Distances
     edge: Distances
-    _kept: dict[tuple[str, str, str], Distances] = field(default_factory=dict, repr=False)
+    _made: dict[tuple[str, str], Distances] = field(default_factory=dict, repr=False)
 
     def bounds(self, slots: tuple[str, ...], faces: str) -> Iterator[Bound]:
         """Two bounds for each slot; that of the cross alone where there is no slot."""
@@ -211,25 +207,24 @@ class PairTables:
             for kind in KINDS:
                 yield TableBound(kind, slot, self.table(kind, slot, faces).reshape(-1))
         if not slots:
-            yield CrossBound(self.table("corner", "FR", faces).min(axis=1))
+            yield CrossBound(self.crosses(faces))
 
     def table(self, kind: str, slot: str, faces: str) -> Distances:
         """The distances of the cross with a slot's corner or edge, by turns of these faces."""
-        key = (kind, slot, faces)
-        if key not in self._kept:
-            self._kept[key] = self._made(kind, slot, faces)
-        return self._kept[key]
-
-    def _made(self, kind: str, slot: str, faces: str) -> Distances:
-        if slot != "FR":
-            return _seen_from(self.table(kind, "FR", _faces_seen_from(slot, faces)), kind, slot)
         if faces != FACES:
-            return distances(kind, slot, faces)
-        return self.corner if kind == "corner" else self.edge
+            return _distances_by_few_faces(kind, slot, faces)
+        home = self.corner if kind == "corner" else self.edge
+        if slot == "FR":
+            return home
+        if (kind, slot) not in self._made:
+            self._made[kind, slot] = _seen_from(home, kind, slot)
+        return self._made[kind, slot]
 
-
-def _faces_seen_from(slot: str, faces: str) -> str:
-    return symmetry.faces_image(faces, transpose(symmetry.to_slot(slot)))
+    def crosses(self, faces: str) -> Distances:
+        """Shape (190080,): the distances of the cross alone, those with the nearest corner."""
+        if ("cross", faces) not in self._made:
+            self._made["cross", faces] = self.table("corner", "FR", faces).min(axis=1)
+        return self._made["cross", faces]
 
 
 def _seen_from(table: Distances, kind: str, slot: str) -> Distances:

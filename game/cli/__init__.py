@@ -1,0 +1,16 @@
+"""The command `pairwright`: the game, and plain commands beside it.
+
+    main      reads the arguments, runs the command, turns every error into one line
+    play      the game              par        exact par of a setup
+    check     proves packs          where      tells the files
+
+    exits     the exit codes        questions  a setup searched; the answer in words and JSON
+    watch     progress and Ctrl-C   proving    packs searched; tables, warnings and faults
+                                    paint      a picture for a terminal
+
+The plain commands import neither Textual nor the screens, and NumPy only when they search.
+"""
+
+from game.cli.main import main
+
+__all__ = ["main"]

@@ -1,0 +1,124 @@
+"""Reads the arguments and runs one command; every error becomes one line, never a traceback."""
+
+from __future__ import annotations
+
+import argparse
+import os
+import sys
+from collections.abc import Sequence
+from typing import NoReturn, TextIO
+
+from game import __version__
+from game.cli import check, par, play, where
+from game.cli.exits import MEANING, Exit
+from game.errors import PairwrightError, printable
+from game.folders import folders
+
+COMMANDS = (par, check, where)
+MAX_TOLD = 200
+"""Characters of a fault in the arguments that are told."""
+
+
+def main(argv: Sequence[str] | None = None) -> int:
+    """Run `pairwright` with these arguments, by default the process's own; the exit code."""
+    for stream in (sys.stdout, sys.stderr):
+        _never_refuse(stream)
+    try:
+        status = _run(argv)
+        if sys.stdout is not None:
+            sys.stdout.flush()
+        return status
+    except BrokenPipeError:  # whoever read the output wants no more of it
+        _forget_output()
+        return Exit.DONE
+    except KeyboardInterrupt:
+        return Exit.STOPPED
+    except (PairwrightError, ModuleNotFoundError, MemoryError, OSError) as error:
+        problem, code = _cause(error)
+        print(f"pairwright: {problem}", file=sys.stderr)
+        return code
+
+
+def _run(argv: Sequence[str] | None) -> int:
+    try:
+        arguments = _parser().parse_args(argv)
+    except SystemExit as ending:  # argparse has told help, version or a fault
+        return int(ending.code or 0)
+    status: int = arguments.run(arguments, folders(arguments.data_dir))
+    return status
+
+
+class _Parser(argparse.ArgumentParser):
+    """Tells a fault in one line and ends with this program's exit code for it."""
+
+    def error(self, message: str) -> NoReturn:
+        told = printable(message, MAX_TOLD)
+        self.exit(Exit.FAULT, f"{self.prog}: {told} ({self.prog} --help tells more)\n")
+
+
+def _parser() -> argparse.ArgumentParser:
+    parser = _Parser(
+        prog="pairwright",
+        description="Bring corner-edge pairs of the 3x3x3 cube into their slots, against the "
+        "exact shortest solution. Without a command the game starts.",
+        epilog=_exit_codes(),
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+        allow_abbrev=False,
+    )
+    _add_common(parser, None)
+    parser.set_defaults(run=play.run)
+    commands = parser.add_subparsers(title="commands", metavar="COMMAND")
+    for command in COMMANDS:
+        below = commands.add_parser(
+            command.NAME,
+            help=command.HELP,
+            description=command.DESCRIPTION,
+            formatter_class=argparse.RawDescriptionHelpFormatter,
+            allow_abbrev=False,
+        )
+        # Without a default of its own, it leaves the value given before the command alone.
+        _add_common(below, argparse.SUPPRESS)
+        command.define(below)
+        below.set_defaults(run=command.run)
+    return parser
+
+
+def _add_common(parser: argparse.ArgumentParser, default: str | None) -> None:
+    parser.add_argument(
+        "--data-dir",
+        metavar="DIR",
+        default=default,
+        help="keep records, settings and tables in this folder",
+    )
+    parser.add_argument("--version", action="version", version=f"pairwright {__version__}")
+
+
+def _exit_codes() -> str:
+    return "\n".join(["exit codes:", *(f"  {code:<7}{told}" for code, told in MEANING.items())])
+
+
+def _cause(error: Exception) -> tuple[str, Exit]:
+    """An error as one line, and the exit code that it means."""
+    match error:
+        case PairwrightError():
+            return str(error), Exit.FAULT
+        case ModuleNotFoundError():
+            return f"{error.name} is not installed", Exit.CANNOT
+        case OSError():
+            _forget_output()
+            return f"cannot read or write: {error.strerror or error}", Exit.CANNOT
+        case _:
+            return "not enough memory", Exit.CANNOT
+
+
+def _never_refuse(stream: TextIO | None) -> None:
+    """Have a character that the stream cannot encode written as an escape."""
+    if stream is not None and hasattr(stream, "reconfigure"):
+        stream.reconfigure(errors="backslashreplace")
+
+
+def _forget_output() -> None:
+    """Send what is still to be written nowhere, so that the end of the process is quiet."""
+    nowhere = os.open(os.devnull, os.O_WRONLY)
+    os.dup2(nowhere, sys.stdout.fileno())
+    os.close(nowhere)

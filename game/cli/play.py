@@ -1,0 +1,22 @@
+"""`pairwright` alone: the game. It needs a terminal on both sides."""
+
+from __future__ import annotations
+
+import argparse
+import sys
+
+from game.cli.exits import Exit
+from game.folders import Folders
+
+
+def run(arguments: argparse.Namespace, folders: Folders) -> int:
+    """Play until the player leaves; refuse without a terminal."""
+    if not all(stream is not None and stream.isatty() for stream in (sys.stdin, sys.stdout)):
+        print(
+            "pairwright: the game needs a terminal; the commands par, check and where do not",
+            file=sys.stderr,
+        )
+        return Exit.CANNOT
+    from game.screens.app import run as run_app  # noqa: PLC0415 - Textual only for the game
+
+    return run_app(folders)

@@ -1,0 +1,113 @@
+"""Proves packs while one looks on: a table row by row, warnings, and all faults at the end."""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Iterable, Sequence
+from pathlib import Path
+
+from game.checking import Row, report, rows
+from game.cli.exits import Exit
+from game.cli.watch import Watch, watching
+from game.cube.cube import Cube
+from game.difficulty import Find
+from game.errors import Fault, PackError
+from game.packs import Pack, Puzzle, load_pack, load_packs, pack_folder, puzzles
+from game.search.outcome import Outcome
+
+_COLUMNS = (("par", 5), ("shortest", 10), ("habit", 7), ("hidden", 8), ("difficulty", 12))
+
+
+def prove(paths: Sequence[Path], cache: Path) -> int:
+    """Print a table for each pack in these files and folders, then every fault; the exit code.
+
+    No paths: the program's own packs. cache: the folder of the search's tables.
+    """
+    packs, faults = _loaded(paths or [pack_folder()])
+    with watching() as watch:
+        find = _finder(cache, watch)
+        for pack in packs:
+            faults += _check(pack, find, watch)
+            if watch.stopped:
+                print("Stopped: what is not listed is not proven.")
+                return Exit.STOPPED
+    for fault in faults:
+        print(fault, file=sys.stderr)
+    levels = sum(len(pack.levels) for pack in packs)
+    count = f"{len(faults)} fault{'s' * (len(faults) > 1)}"
+    print(f"{len(packs)} packs, {levels} levels: {count if faults else 'every claim is proven'}")
+    return Exit.FAULT if faults else Exit.DONE
+
+
+def _loaded(paths: Iterable[Path]) -> tuple[list[Pack], list[Fault]]:
+    """The packs in files and folders, and the faults of those that cannot be used."""
+    packs: list[Pack] = []
+    errors: list[PackError] = []
+    for path in paths:
+        if path.is_dir():
+            found, broken = load_packs(path)
+            packs += found
+            errors += broken
+            continue
+        try:
+            packs.append(load_pack(path))
+        except PackError as error:
+            errors.append(error)
+    return packs, [fault for error in errors for fault in error.faults]
+
+
+def _finder(cache: Path, watch: Watch) -> Find:
+    """A search that Ctrl-C stops."""
+    from game.search.cache import load_tables  # noqa: PLC0415 - NumPy when it is needed
+    from game.search.shortest import search  # noqa: PLC0415
+
+    tables = load_tables(cache)
+
+    def find(cube: Cube, solve: tuple[str, ...], faces: str) -> Outcome:
+        return search(
+            cube,
+            solve,
+            faces,
+            tables=tables,
+            progress=watch.progress,
+            cancelled=watch.cancelled,
+        )
+
+    return find
+
+
+def _check(pack: Pack, find: Find, watch: Watch) -> tuple[Fault, ...]:
+    """Print a pack's table as the rows come, then its warnings; its faults."""
+    names = [_name(puzzle) for puzzle in puzzles(pack)]
+    wide = max(map(len, names), default=0)
+    heading = "".join(f"{title:>{width}}" for title, width in _COLUMNS)
+    print(f"{pack.id}: {pack.title}\n  {'level':<{wide}}{heading}")
+    done: list[Row] = []
+    for row in rows(pack, find):
+        watch.clear()
+        if watch.stopped:
+            return ()
+        done.append(row)
+        print(f"  {_name(row.puzzle):<{wide}}{_told(row)}", flush=True)
+    found = report(pack, tuple(done))
+    for warning in found.warnings:
+        print(f"  warning: {warning}")
+    print()
+    return found.faults
+
+
+def _name(puzzle: Puzzle) -> str:
+    """A level or twin as its pack knows it."""
+    return puzzle.key.split("/", 1)[1]
+
+
+def _told(row: Row) -> str:
+    """What was found, in columns; a dash where nothing was."""
+    measured = row.difficulty
+    values = ["-"] * len(_COLUMNS)
+    if measured is not None:
+        habit = "-" if measured.habit is None else str(measured.habit)
+        counts = (str(measured.solutions), habit, str(measured.hidden))
+        values = [str(measured.par), *counts, f"{measured.value:.1f}"]
+    told = (f"{value:>{width}}" for value, (_, width) in zip(values, _COLUMNS, strict=True))
+    return "".join(told) + ("  FAULT" if row.fault else "")

@@ -1,0 +1,169 @@
+"""A setup, searched: the answer as words and as JSON.
+
+The keys of the JSON object, in order:
+
+    setup       as it was given
+    par         outer block turns of a shortest solution; null when there is none or it is not known
+    solutions   shortest solutions in notation, turns named by centres, the easiest first
+    complete    whether `solutions` holds all there are
+    open        slots that need not be solved, a list
+    faces       faces that may turn
+    seconds     how long the search took, the tables being there
+    verdict     only where par is null: why
+
+or, for a setup that cannot be answered, `setup` (its first 200 characters) and `error`.
+"""
+
+from __future__ import annotations
+
+import json
+import time
+from collections.abc import Iterable
+from dataclasses import dataclass
+from functools import cached_property
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from game.cli.watch import watching
+from game.cube import ease
+from game.cube.geometry import FACES
+from game.cube.line import Line
+from game.cube.moves import line_text, parse_line
+from game.errors import NotationError, PairwrightError
+from game.position import Position, position_after
+from game.search.outcome import NoneUpTo, Outcome, Solved, Unsolvable
+
+if TYPE_CHECKING:
+    from game.search.tables import Tables
+
+MAX_ECHO = 200
+"""Characters of a faulty setup that are given back."""
+
+
+@dataclass(frozen=True)
+class Answer:
+    """What a search found. seconds: that it took; stopped: whether Ctrl-C ended it."""
+
+    setup: str
+    position: Position
+    outcome: Outcome
+    seconds: float
+    stopped: bool
+
+
+@dataclass(frozen=True)
+class Asker:
+    """Answers setups. open_: slots left open; first: one solution is enough; cache: of tables."""
+
+    cache: Path
+    open_: tuple[str, ...] = ()
+    faces: str = FACES
+    first: bool = False
+
+    @cached_property
+    def _tables(self) -> Tables:
+        from game.search.cache import load_tables  # noqa: PLC0415 - NumPy when it is needed
+
+        return load_tables(self.cache)
+
+    def position(self, setup: str) -> Position:
+        """What the setup makes of a solved cube. Raises NotationError."""
+        return position_after(parse_line(setup), self.open_, self.faces, "full")
+
+    def answer(self, setup: str) -> Answer:
+        """Par and solutions. Raises NotationError."""
+        position = self.position(setup)
+        from game.search.shortest import search  # noqa: PLC0415 - NumPy when it is needed
+
+        tables = self._tables
+        with watching() as watch:
+            began = time.perf_counter()
+            outcome = search(
+                position.cube,
+                position.solve,
+                position.faces,
+                tables=tables,
+                first=self.first,
+                progress=watch.progress,
+                cancelled=watch.cancelled,
+            )
+            seconds = time.perf_counter() - began
+        return Answer(setup, position, outcome, seconds, watch.stopped)
+
+
+def answer_json(answer: Answer) -> str:
+    """The answer as one line of JSON, ASCII only."""
+    outcome = answer.outcome
+    solved = outcome if isinstance(outcome, Solved) else None
+    found = {
+        "setup": answer.setup,
+        "par": solved.par if solved else None,
+        "solutions": [line_text(line) for line in solved.solutions] if solved else [],
+        "complete": solved.complete if solved else isinstance(outcome, Unsolvable),
+        "open": list(answer.position.open),
+        "faces": answer.position.faces,
+        "seconds": round(answer.seconds, 4),
+    }
+    if solved is None:
+        found["verdict"] = verdict(outcome)
+    return json.dumps(found)
+
+
+def error_json(setup: str, error: PairwrightError) -> str:
+    """A setup that cannot be answered, and why, as one line of JSON."""
+    problem = error.problem if isinstance(error, NotationError) else str(error)
+    return json.dumps({"setup": setup[:MAX_ECHO], "error": problem})
+
+
+def verdict(outcome: Outcome) -> str:
+    """What the search came to, in a few words."""
+    match outcome:
+        case Solved(par, solutions, complete):
+            return f"par {par}; {_how_many(len(solutions), complete)}"
+        case Unsolvable(proof):
+            return f"no solution: {proof}"
+        case NoneUpTo(turns):
+            return f"no solution of up to {turns} turns; whether a longer one exists is not proven"
+        case _:
+            return f"stopped; par is at least {outcome.at_least}"
+
+
+def answer_words(answer: Answer) -> str:
+    """The answer for a reader: what was asked, par, and each solution with its easiest grip."""
+    asked = _asked(answer.position)
+    told = verdict(answer.outcome)
+    lines = [told[0].upper() + told[1:] + asked]
+    if isinstance(answer.outcome, Solved):
+        if answer.outcome.par:
+            lines += ["", *_table(answer.outcome.solutions)]
+        else:
+            lines = [f"Par 0: the setup leaves it solved{asked}"]
+        if answer.stopped:
+            lines += ["", "Stopped: there may be more."]
+    return "\n".join(lines)
+
+
+def _how_many(count: int, complete: bool) -> str:
+    if not complete:
+        return "one shortest solution" if count == 1 else f"{count} of the shortest solutions"
+    few = {1: "the only shortest solution", 2: "both shortest solutions"}
+    return few.get(count, f"all {count} shortest solutions")
+
+
+def _asked(position: Position) -> str:
+    """What is asked, where it is not everything with every face."""
+    asked = f" ({' '.join(position.open)} open" if position.open else ""
+    if position.faces != FACES:
+        asked += f"{', ' if asked else ' ('}turning {' '.join(position.faces)} only"
+    return asked and f"{asked})"
+
+
+def _table(solutions: Iterable[Line]) -> list[str]:
+    """A row for each solution: by centres, and in the easiest grip where that is another."""
+    rows = [(line_text(line), line_text(ease.easiest_grip(line))) for line in solutions]
+    if all(centres == grip for centres, grip in rows):
+        return [f"  {centres}" for centres, _ in rows]
+    heading = ("as the cube is held", "easiest grip")
+    wide = max(len(centres) for centres, _ in (heading, *rows))
+    told = (f"  {c:<{wide}}    {g if g != c else 'the same'}" for c, g in rows)
+    return [f"  {heading[0]:<{wide}}    {heading[1]}", *told]

@@ -1,0 +1,67 @@
+"""A search under the player's eyes: a line of progress, and Ctrl-C that stops it in good order."""
+
+from __future__ import annotations
+
+import signal
+import sys
+import time
+from collections.abc import Iterator
+from contextlib import contextmanager
+from types import FrameType
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from game.search.outcome import Progress
+
+QUICK = 0.3
+"""Seconds after which a search is no longer quick and its progress is shown."""
+EVERY = 0.1
+"""Seconds between two states of the line at least."""
+
+
+class Watch:
+    """What `search` is given to tell its progress to and to ask whether to stop."""
+
+    def __init__(self) -> None:
+        self.stopped = False
+        self._shows = sys.stderr is not None and sys.stderr.isatty()
+        self._next = time.monotonic() + QUICK
+        self._width = 0
+
+    def progress(self, progress: Progress) -> None:
+        """Rewrite the line on a terminal, now and then."""
+        now = time.monotonic()
+        if self._shows and now >= self._next:
+            self._next = now + EVERY
+            self._write(f"par is at least {progress.at_least}; Ctrl-C stops")
+
+    def cancelled(self) -> bool:
+        """Whether Ctrl-C was pressed."""
+        return self.stopped
+
+    def clear(self) -> None:
+        """Take the line away."""
+        if self._width:
+            self._write("")
+            print("\r", end="", file=sys.stderr, flush=True)
+
+    def _write(self, text: str) -> None:
+        print(f"\r{text:<{self._width}}", end="", file=sys.stderr, flush=True)
+        self._width = len(text)
+
+    def _interrupt(self, number: int, frame: FrameType | None) -> None:
+        if self.stopped:  # once was enough to ask; now it is meant
+            raise KeyboardInterrupt
+        self.stopped = True
+
+
+@contextmanager
+def watching() -> Iterator[Watch]:
+    """While within, Ctrl-C makes the watch say that the search is cancelled."""
+    watch = Watch()
+    before = signal.signal(signal.SIGINT, watch._interrupt)
+    try:
+        yield watch
+    finally:
+        signal.signal(signal.SIGINT, before)
+        watch.clear()

@@ -1,0 +1,167 @@
+"""Everything of the playing screen but its keys: the cube, what stands beside it, the line."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+
+from textual.app import ComposeResult
+from textual.containers import Container, Horizontal, Vertical
+from textual.content import Content
+from textual.message import Message
+from textual.widgets import Static
+
+from game.cube import pair
+from game.cube.moves import Move
+from game.draw import Look
+from game.packs import Puzzle
+from game.screens.clock_view import ClockView
+from game.screens.cube_view import CubeView, FarView, scene_of
+from game.screens.layout import Plan, plan
+from game.screens.line_input import LineInput
+from game.screens.line_view import LineView
+from game.screens.result_panel import ResultPanel
+from game.screens.side_words import far_words, goal_words, terms_words
+from game.screens.sitting import Sitting
+from game.screens.turn_pad import TurnPad
+from game.stages import joined_after
+
+
+@dataclass(frozen=True)
+class Shown:
+    """What is to be seen besides the cube itself.
+
+    look: how cubes are drawn, whatever their size. focus: what does not matter is grey. far, pad:
+    the far side, the turn pad. reveal: the solutions. note: the level's, said at the end.
+    searching: said where something is not known yet. best: the player's best, in words.
+    """
+
+    look: Look
+    focus: bool
+    far: bool
+    pad: bool = False
+    reveal: bool = False
+    note: str = ""
+    searching: str = ""
+    best: str = ""
+
+
+class Board(Vertical):
+    """Shows a sitting. times: seeing and doing milliseconds now, for the clock."""
+
+    class Resized(Message):
+        """The room has changed: everything wants to be shown again."""
+
+    def __init__(self, times: Callable[[], tuple[int | None, int | None]]) -> None:
+        super().__init__()
+        self._times = times
+        self.plan: Plan = plan(80, 24)
+
+    def compose(self) -> ComposeResult:
+        """Title; cube and side; line or input; message."""
+        with Horizontal(id="title"):
+            yield Static(id="name")
+            yield Static(id="place")
+        with Horizontal(id="table"):
+            with Container(id="stage"):
+                yield CubeView(id="cube")
+            with Vertical(id="side"):
+                yield Static(id="goal")
+                yield Static(id="numbers")
+                yield ClockView(self._times, id="clock")
+                yield TurnPad(id="pad")
+                with Vertical(id="far-box"):
+                    yield FarView(id="far")
+                    yield Static(id="far-name")
+                yield ResultPanel(id="result")
+        yield LineView(id="line")
+        yield LineInput(id="entry")
+        yield Static(id="message")
+
+    def on_resize(self) -> None:
+        """Share the room out anew."""
+        columns, rows = self.app.size
+        self.plan = plan(columns, rows)
+        self.query_one("#side").styles.width = self.plan.side
+        self.set_class(self.plan.roomy, "-roomy")
+        self.post_message(self.Resized())
+
+    def title(self, puzzle: Puzzle) -> None:
+        """Say which puzzle this is."""
+        pack, level = puzzle.pack, puzzle.level
+        twin = f", {puzzle.twin} twin" if puzzle.twin else ""
+        name = Content.assemble(
+            (f"{pack.title}  ", "$muted"), (level.name, "bold"), (twin, "$muted")
+        )
+        place = f"{pack.levels.index(level) + 1} of {len(pack.levels)}"
+        self.query_one("#name", Static).update(name)
+        self.query_one("#place", Static).update(Content.assemble((place, "$muted")))
+
+    def say(self, text: str, tone: str = "$muted") -> None:
+        """Say something in the message line."""
+        self.query_one("#message", Static).update(Content.assemble((text, tone)))
+
+    def show(self, sitting: Sitting, shown: Shown, move: Move | None = None) -> None:
+        """Show a sitting as it is; `move` led to it and is seen turning."""
+        self._show_cube(sitting, shown, move)
+        self._show_side(sitting, shown)
+        self._show_line(sitting)
+
+    def _show_cube(self, sitting: Sitting, shown: Shown, move: Move | None) -> None:
+        view = self.query_one(CubeView)
+        look = replace(shown.look, size=self.plan.size, margin=self.plan.margin)
+        scene = scene_of(sitting.position, sitting.cube, look, focus=shown.focus)
+        if move is None:
+            view.rest(scene)
+        else:
+            view.turn(move, scene)
+
+    def _show_side(self, sitting: Sitting, shown: Shown) -> None:
+        is_over = bool(sitting.outcome)
+        for selector in ("#goal", "#numbers", "#clock"):
+            self.query_one(selector).display = not is_over
+        self.query_one("#pad").display = shown.pad and not is_over
+        result = self.query_one(ResultPanel)
+        result.display = is_over
+        has_far = shown.far and self.plan.far > 0 and not is_over
+        has_far = has_far and (self.plan.roomy or not shown.pad)
+        self.query_one("#far-box").display = has_far
+        if is_over:
+            result.show(sitting, shown.note, reveal=shown.reveal, searching=shown.searching)
+            return
+        self.query_one("#goal", Static).update(_goal(sitting))
+        self.query_one("#numbers", Static).update(_numbers(sitting, shown.best))
+        if has_far:
+            self._show_far(sitting, shown)
+
+    def _show_far(self, sitting: Sitting, shown: Shown) -> None:
+        from_below = not pair.is_cross_solved(sitting.position.cube)
+        look = replace(shown.look, size=self.plan.far)
+        scene = scene_of(sitting.position, sitting.cube, look, focus=shown.focus)
+        self.query_one(FarView).rest(scene, from_below=from_below)
+        words = far_words(look, from_below=from_below)
+        self.query_one("#far-name", Static).update(Content.assemble((words, "$muted")))
+
+    def _show_line(self, sitting: Sitting) -> None:
+        attempt = sitting.attempt
+        written = attempt.written
+        joined = joined_after(sitting.position, written)
+        ticked = [number for number, slots in enumerate(joined) if slots]
+        start = "Turn with f b r l u d; Shift turns the other way."
+        self.query_one(LineView).show([m.name for m in written], ticked, start)
+
+
+def _goal(sitting: Sitting) -> Content:
+    rows: list[tuple[str, str]] = [(goal_words(sitting.position), "bold")]
+    for term in terms_words(sitting.position):
+        rows += [("\n", ""), (term, "$accent")]
+    return Content.assemble(*rows)
+
+
+def _numbers(sitting: Sitting, best: str) -> Content:
+    par = "hidden: call it" if sitting.is_par_hidden else str(sitting.par)
+    parts = [("par ", "$muted"), (f"{par:<6}", "bold"), ("turns ", "$muted")]
+    parts += [(f"{sitting.attempt.turns:<6}", "bold")]
+    if best:
+        parts += [("best ", "$muted"), (best, "")]
+    return Content.assemble(*parts)

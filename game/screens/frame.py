@@ -1,0 +1,74 @@
+"""What every screen but the playing one has: a title row, a body, the key bar, help and back."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from typing import TYPE_CHECKING, ClassVar
+
+from textual.app import ComposeResult
+from textual.containers import Horizontal, Vertical
+from textual.content import Content
+from textual.screen import Screen
+from textual.widget import Widget
+from textual.widgets import Static
+
+from game.packs import Puzzle
+from game.screens import too_small
+from game.screens.key_bar import KeyBar
+from game.screens.too_small import TooSmall
+
+if TYPE_CHECKING:
+    from game.screens.app import PairwrightApp
+
+
+class FramedScreen(Screen[None]):
+    """A screen of the frame. `COMMAND_SCREEN` names it in the table of commands."""
+
+    COMMAND_SCREEN: ClassVar[str]
+    HORIZONTAL_BREAKPOINTS = too_small.HORIZONTAL_BREAKPOINTS
+    VERTICAL_BREAKPOINTS = too_small.VERTICAL_BREAKPOINTS
+    app: PairwrightApp
+
+    def compose(self) -> ComposeResult:
+        """Title, body and keys; and what is shown instead in a window that is too small."""
+        with Vertical(classes="frame"):
+            with Horizontal(classes="frame-title"):
+                yield Static(classes="frame-name")
+                yield Static(classes="frame-aside")
+            yield from self.body()
+        yield KeyBar(self.COMMAND_SCREEN)
+        yield TooSmall()
+
+    def body(self) -> Iterable[Widget]:
+        """What stands between the title and the keys."""
+        raise NotImplementedError
+
+    def entitle(self, name: str, aside: str | Content = "") -> None:
+        """Write the title row: the screen's name, and something at the right."""
+        self.query_one(".frame-name", Static).update(Content(name))
+        said = Content(aside) if isinstance(aside, str) else aside
+        self.query_one(".frame-aside", Static).update(said)
+
+    def play(self, puzzle: Puzzle) -> None:
+        """Play this puzzle and those that follow it; then `played`."""
+        from game.screens.play import PlayScreen  # noqa: PLC0415 - imported where it is pushed
+
+        screen = PlayScreen(puzzle)
+
+        def over(to_map: bool | None) -> None:
+            self.played(screen.sitting.puzzle, to_map=bool(to_map))
+
+        self.app.push_screen(screen, over)
+
+    def played(self, last: Puzzle, *, to_map: bool) -> None:
+        """The player is back from `last`. to_map: everything in its row was played."""
+
+    def action_help(self) -> None:
+        """Every key of this screen, and how turns are counted."""
+        from game.screens.help import HelpScreen  # noqa: PLC0415 - imported where it is pushed
+
+        self.app.push_screen(HelpScreen(self.COMMAND_SCREEN))
+
+    def action_back(self) -> None:
+        """To the screen below."""
+        self.app.pop_screen()

@@ -1,0 +1,108 @@
+"""The help: the keys, from the table of commands, and what the game means by its words."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from textwrap import wrap
+
+from textual.content import Content
+
+from game.screens.commands import Command, groups
+from game.screens.reader import ReaderScreen
+
+KEYS_WIDTH = 14
+"""Columns of the keys, before what they do."""
+
+SCREENS = {
+    "play": "Playing",
+    "watch": "Watching solutions",
+    "home": "Home",
+    "map": "The map",
+    "settings": "Settings",
+}
+"""The screens whose keys are told, in order, and what they are called."""
+
+MEANINGS: tuple[tuple[str, tuple[str, ...]], ...] = (
+    (
+        "What it is about",
+        (
+            "A pair is a corner and the edge beside it. Bring both into their slot, keep the cross"
+            " and the other slots, in as few turns as can be.",
+            "Par is the length of a shortest way: exact, no estimate. Over is what you turned"
+            " beyond it; it is never less than nothing.",
+        ),
+    ),
+    (
+        "Counting",
+        (
+            "A turn of a face counts one, by a quarter or a half; a wide turn one, a slice two;"
+            " turning the whole cube counts nothing.",
+            "The line is tidied before it is counted: R R is one turn, and R R' costs nothing."
+            " Undo is free.",
+        ),
+    ),
+    (
+        "Marks",
+        (
+            "The first for solving; the second when no shorter way exists with the faces at your"
+            " hands, the top and the two sides of the slot; the third at par.",
+            "With par hidden you may call it: declare, once solved, that no shorter way exists."
+            " A right call earns a mark of its own.",
+            "After the solutions were shown only the first can be earned.",
+        ),
+    ),
+    (
+        "Signs",
+        (
+            "A pair is joined when its two pieces lie side by side as in their slot, wherever that"
+            " is: the gap between them closes, and a tick stands under that turn of the line.",
+            "A slot left open need not be solved: use it as you like. Grey stickers do not matter.",
+            "Twins are mirror images of a level.",
+        ),
+    ),
+)
+
+
+class HelpScreen(ReaderScreen):
+    """The help, the keys of the screen that was in front first."""
+
+    def __init__(self, screen: str) -> None:
+        super().__init__("Help")
+        self._screen = screen
+
+    def text(self, columns: int) -> Content:
+        """Keys, meanings, then the keys of the other screens."""
+        return help_text(self._screen, columns)
+
+
+def help_text(screen: str, columns: int) -> Content:
+    """The whole help, its lines at most `columns` wide, beginning with the keys of `screen`."""
+    parts: list[Content] = []
+    if screen in SCREENS:
+        parts += _keys_of(screen, columns)
+    for heading, paragraphs in MEANINGS:
+        parts.append(_heading(heading))
+        parts += (Content("\n".join(wrap(paragraph, columns))) for paragraph in paragraphs)
+    for other in SCREENS:
+        if other != screen:
+            parts += _keys_of(other, columns)
+    return Content("\n").join(parts)[1:]
+
+
+def _keys_of(screen: str, columns: int) -> Iterable[Content]:
+    for group, commands in groups(screen).items():
+        name = SCREENS[screen]
+        yield _heading(name if group == name else f"{name}: {group[0].lower()}{group[1:]}")
+        for command in commands:
+            yield _row(command, columns)
+
+
+def _heading(text: str) -> Content:
+    return Content.assemble("\n", (text, "bold $accent"))
+
+
+def _row(command: Command, columns: int) -> Content:
+    """The keys, and beside them what they do, in as many lines as it takes."""
+    lines = wrap(command.help, columns - KEYS_WIDTH)
+    indent = "\n" + " " * KEYS_WIDTH
+    return Content.assemble((f"{command.shown:<{KEYS_WIDTH}}", "bold"), indent.join(lines))

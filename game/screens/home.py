@@ -1,0 +1,178 @@
+"""Home: go on, or choose something else; what was done today; what the player should know."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from datetime import datetime
+
+from textual.containers import Horizontal, Vertical
+from textual.content import Content
+from textual.widget import Widget
+from textual.widgets import OptionList, Static
+from textual.widgets.option_list import Option
+
+from game.opening import first_puzzle, go_on
+from game.packs import Puzzle
+from game.records.record import Best
+from game.screens import commands
+from game.screens.frame import FramedScreen
+from game.screens.lists import ChoiceList
+from game.screens.looks import focuses, look_of
+from game.screens.preview import Preview
+from game.screens.rows import fit
+from game.screens.tally import Tally, solved_texts, tally
+
+CHOICES = ("go", "map", "settings", "help", "quit")
+"""The commands that stand in the list."""
+KEY_WIDTH = 7
+
+
+class HomeScreen(FramedScreen):
+    """The first screen, save at the very first start, which goes on into the first level."""
+
+    COMMAND_SCREEN = "home"
+    BINDINGS = commands.bindings("home")
+    HORIZONTAL_BREAKPOINTS = [  # noqa: RUF012
+        *FramedScreen.HORIZONTAL_BREAKPOINTS,
+        (76, "-with-picture"),
+    ]
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._bests: Mapping[str, Best] = {}
+        self._next: Puzzle | None = None
+
+    def body(self) -> Iterable[Widget]:
+        """The name, the choices, today; the picture of what comes next."""
+        yield Horizontal(
+            Vertical(
+                Static(id="wordmark"),
+                Static("Bring each corner to its edge, and both home.", id="aim"),
+                ChoiceList(eager=True, id="choices"),
+                Static(id="today"),
+                Static(id="notices"),
+                id="welcome",
+            ),
+            Preview(words=False, id="next"),
+            id="home",
+        )
+
+    def on_mount(self) -> None:
+        """Straight into the first level when nothing is solved yet."""
+        self.query_one("#wordmark", Static).update(wordmark())
+        self._look_up()
+        first = first_puzzle(self.app.packs, solved_texts(self._bests))
+        if first is not None:
+            self.play(first)
+
+    def on_screen_resume(self) -> None:
+        """What was played meanwhile shows."""
+        self._look_up()
+        self._fill()
+
+    def on_resize(self) -> None:
+        """The picture is as large as its room."""
+        self.call_after_refresh(self._fill)
+
+    def _look_up(self) -> None:
+        self._bests = self.app.record(lambda records: records.bests(), {})
+        in_hand = self.app.record(lambda records: records.positions_in_hand(), ())
+        self._next = go_on(self.app.packs, solved_texts(self._bests), in_hand)
+
+    def _fill(self) -> None:
+        choices = self.query_one(ChoiceList)
+        marked = choices.highlighted or 0
+        whole = tally(self.app.packs, self._bests)
+        width = choices.row_width
+        choices.set_options(Option(row, id=id_) for id_, row in rows(self._next, whole, width))
+        choices.highlighted = marked
+        choices.focus()
+        midnight = datetime.now().astimezone().replace(hour=0, minute=0, second=0, microsecond=0)
+        today = self.app.record(lambda records: records.solved_since(midnight), (0, 0))
+        self.query_one("#today", Static).update(Content.styled(today_words(*today), "$muted"))
+        self.query_one("#notices", Static).update(Content("\n".join(self.app.notices)))
+        if self._next is not None:
+            settings, position = self.app.settings, self._next.position
+            look = look_of(settings, self.app.depth, position)
+            focus = focuses(settings, position)
+            self.query_one(Preview).show(self._next, None, look, focus=focus)
+
+    # -- what the player does --------------------------------------------------------------------
+
+    def on_option_list_option_selected(self, event: OptionList.OptionSelected) -> None:
+        """Do what was chosen."""
+        event.stop()
+        self.call_later(self.run_action, event.option.id)
+
+    def action_go(self) -> None:
+        """Play on; to the map when everything is solved."""
+        if self._next is not None:
+            self.play(self._next)
+        else:
+            self.action_map()
+
+    def played(self, last: Puzzle, *, to_map: bool) -> None:
+        """On to the map after the opening and after a pack."""
+        if to_map:
+            self.action_map()
+
+    def action_map(self) -> None:
+        """To the map of packs."""
+        from game.screens.map import MapScreen  # noqa: PLC0415 - imported where it is pushed
+
+        self.app.push_screen(MapScreen(self._next))
+
+    def action_settings(self) -> None:
+        """To the settings."""
+        from game.screens.settings import SettingsScreen  # noqa: PLC0415 - likewise
+
+        self.app.push_screen(SettingsScreen())
+
+    def action_faults(self) -> None:
+        """Read what is wrong with packs."""
+        from game.screens.reader import FaultsScreen  # noqa: PLC0415 - likewise
+
+        self.app.push_screen(FaultsScreen("Packs with faults"))
+
+    def action_quit(self) -> None:
+        """Leave the game."""
+        self.app.exit()
+
+    def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
+        """Faults are read only where there are some."""
+        return bool(self.app.pack_faults) if action == "faults" else True
+
+
+def wordmark() -> Content:
+    """The game's name, its first word marked as joined."""
+    return Content.assemble(("p a i r", "bold $accent"), ("  w r i g h t", "bold"))
+
+
+def rows(following: Puzzle | None, whole: Tally, width: int) -> Iterable[tuple[str, Content]]:
+    """The choices: action and row, for rows of that width; what there is to tell stands below."""
+    if following is not None:
+        going = f"{following.pack.title}: {following.level.name}"
+    elif whole.levels:
+        going = "every level is solved"
+    else:
+        going = "there is no pack to play"
+    asides = {
+        "go": going,
+        "map": f"{whole.solved} of {whole.levels} levels solved, {whole.at_par} at par",
+    }
+    for command in commands.of_screen("home"):
+        if command.action in CHOICES:
+            key, label = command.shown.split()[0], command.label.capitalize()
+            row = Content.assemble((f"{key:<{KEY_WIDTH}}", "bold $accent"), label)
+            if command.action in asides:
+                aside = " " * KEY_WIDTH + fit(asides[command.action], width - KEY_WIDTH)
+                row = Content.assemble(row, "\n", (aside, "$muted"))
+            yield command.action, row
+
+
+def today_words(solved: int, at_par: int) -> str:
+    """What was done today: "Today 3 levels solved, 2 at par"."""
+    if not solved:
+        return "Nothing solved today yet"
+    levels = "1 level" if solved == 1 else f"{solved} levels"
+    return f"Today {levels} solved, {at_par} at par"

@@ -1,0 +1,57 @@
+"""What the records keep of a sitting, and what they give back when it is taken up again."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from game.packs import Puzzle
+from game.screens.sitting import Sitting
+
+if TYPE_CHECKING:
+    from game.screens.app import PairwrightApp
+
+
+def take_up(app: PairwrightApp, puzzle: Puzzle) -> Sitting:
+    """A sitting at a puzzle, which goes on with what is in hand there."""
+    text = puzzle.position.text
+    shown = app.record(lambda records: records.was_shown(text), False)
+    sitting = Sitting(puzzle, shown=shown, must_call=app.settings.call)
+    kept = app.record(lambda records: records.in_hand(text), None)
+    if kept is not None and not sitting.take_up(kept.events, kept.elapsed_ms):
+        app.record(lambda records: records.drop_in_hand(text), None)
+    return sitting
+
+
+def put_aside(app: PairwrightApp, sitting: Sitting) -> None:
+    """Stop its clock, and keep in hand what was begun and is not over."""
+    moment = app.clock()
+    sitting.pause(moment)
+    events = sitting.attempt.events
+    if events and not sitting.outcome:
+        text, key, elapsed = sitting.position.text, sitting.puzzle.key, sitting.ms(moment)
+        app.record(lambda records: records.keep_in_hand(text, key, events, elapsed), None)
+
+
+def keep(app: PairwrightApp, sitting: Sitting) -> None:
+    """Keep an attempt that is over."""
+    record = sitting.record(app.settings.far_side, app.settings.player)
+    sitting.number = app.record(lambda records: records.add(record), None)
+
+
+def amend(app: PairwrightApp, sitting: Sitting) -> None:
+    """Keep what became known of an attempt only after its end."""
+    number, score = sitting.number, sitting.score
+    if number is not None and score is not None:
+        called, at_hand = score.call.value, score.at_hand
+        app.record(lambda records: records.amend(number, called=called, at_hand=at_hand), None)
+
+
+def mark_shown(app: PairwrightApp, sitting: Sitting) -> None:
+    """The solutions are seen: later attempts at the position count as helped."""
+    app.record(lambda records: records.mark_shown(sitting.position.text), None)
+
+
+def best_turns(app: PairwrightApp, sitting: Sitting) -> str:
+    """The fewest turns that the player ever needed, or nothing."""
+    best = app.record(lambda records: records.best(sitting.position.text), None)
+    return str(best.turns) if best is not None and best.turns is not None else ""

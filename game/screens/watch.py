@@ -1,0 +1,276 @@
+"""Watching shortest solutions turn by turn."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import replace
+
+from textual.containers import Container, Horizontal, Vertical
+from textual.content import Content
+from textual.timer import Timer
+from textual.widget import Widget
+from textual.widgets import OptionList, Static
+
+from game.cube import pair, symmetry
+from game.cube.cube import Cube
+from game.cube.ease import easiest_grip
+from game.cube.line import Line
+from game.cube.moves import Move, line_text
+from game.draw import size_for
+from game.draw.look import Lean
+from game.draw.still import extent
+from game.position import Position
+from game.screens import commands
+from game.screens.cube_view import CubeView, FarView, Scene, scene_of
+from game.screens.frame import FramedScreen
+from game.screens.key_bar import KeyBar
+from game.screens.layout import Plan, plan
+from game.screens.line_view import TICK
+from game.screens.lists import ChoiceList
+from game.screens.looks import focuses, look_of
+from game.screens.side_words import far_words, turns_words
+from game.stages import joined_after
+from game.telling import told, where
+
+PACE_SECONDS = 0.9
+"""Between two turns that run by themselves."""
+LEAST_FAR = 4
+"""The size under which a far side is not worth its room."""
+
+
+class WatchScreen(FramedScreen):
+    """Every shortest solution of a position, one of them on the cube. number: the first one shown.
+
+    lines: face turns named by their centres.
+    """
+
+    COMMAND_SCREEN = "watch"
+    BINDINGS = commands.bindings("watch")
+
+    def __init__(self, position: Position, lines: tuple[Line, ...], number: int = 0) -> None:
+        super().__init__()
+        self._position = position
+        self._lines = lines
+        self._number = number
+        self._eases = True
+        self.step = 0
+        self._timer: Timer | None = None
+        self.runs = False
+
+    def body(self) -> Iterable[Widget]:
+        """The cube; the solutions and the story beside it; the line below."""
+        yield Horizontal(
+            Container(CubeView(id="cube"), id="watch-stage"),
+            Vertical(
+                ChoiceList(eager=True, id="solution-list"),
+                Static(id="story"),
+                Vertical(FarView(id="far"), Static(id="far-name"), id="watch-far"),
+                id="watch-side",
+            ),
+            id="watch-table",
+        )
+        yield Static(id="track")
+
+    def on_mount(self) -> None:
+        """List the solutions and show the first."""
+        listing = self.query_one(ChoiceList)
+        listing.can_focus = False
+        listing.add_options(Content(line_text(easiest_grip(line))) for line in self._lines)
+        listing.highlighted = self._number
+        self._timer = self.set_interval(PACE_SECONDS, self._run_on, pause=True)
+
+    def on_resize(self) -> None:
+        """As large as the room allows."""
+        self.call_after_refresh(self._show)
+
+    def on_screen_suspend(self) -> None:
+        """Nothing runs behind another screen."""
+        self._run(False)
+
+    # -- the line --------------------------------------------------------------------------------
+
+    @property
+    def line(self) -> Line:
+        """The moves that are watched, as the hands make them."""
+        line = self._lines[self._number]
+        return easiest_grip(line) if self._eases else line
+
+    @property
+    def cube(self) -> Cube:
+        """The cube as it stands now."""
+        return self._position.cube.turn(self.line[: self.step])
+
+    def _go(self, step: int) -> None:
+        """To after so many moves; the neighbouring one is seen turning."""
+        step = max(0, min(len(self.line), step))
+        move: Move | None = None
+        if step == self.step + 1:
+            move = self.line[self.step]
+        elif step == self.step - 1:
+            move = self.line[step].inverse
+        self.step = step
+        self._show(move)
+
+    # -- showing ---------------------------------------------------------------------------------
+
+    def _show(self, move: Move | None = None) -> None:
+        settings, position = self.app.settings, self._position
+        room = plan(*self.app.size)
+        look = look_of(settings, self.app.depth, position)
+        look = replace(look, size=room.size, margin=room.margin, lean=self._lean())
+        scene = scene_of(position, self.cube, look, focus=focuses(settings, position))
+        view = self.query_one(CubeView)
+        if move is None or not self.app.animates:
+            view.rest(scene)
+        else:
+            view.turn(move, scene)
+        self.query_one("#watch-side").styles.width = room.side
+        self._show_far(scene, room)
+        count = f"{self._number + 1} of {len(self._lines)}, " if len(self._lines) > 1 else ""
+        self.entitle("Shortest solutions", f"{count}{turns_words(len(self._lines[0]))}")
+        self.query_one("#story", Static).update(self._story())
+        self.query_one("#track", Static).update(self._track())
+        self.query_one(KeyBar).refresh()
+
+    def _show_far(self, scene: Scene, room: Plan) -> None:
+        """The far side, where the player wants it and there is room below the story."""
+        box = self.query_one("#watch-far")
+        columns, rows = box.content_size
+        size = min(size_for(columns, rows - 1), room.far)
+        wanted = self.app.settings.far_side != "never" and size >= LEAST_FAR
+        box.visible = wanted and extent(size)[1] < rows
+        if not box.visible:
+            return
+        from_below = not pair.is_cross_solved(self._position.cube)
+        look = replace(scene.look, size=size, margin=(0, 0))
+        self.query_one(FarView).rest(replace(scene, look=look), from_below=from_below)
+        words = far_words(look, from_below=from_below)
+        self.query_one("#far-name", Static).update(Content.assemble((words, "$muted")))
+
+    def _lean(self) -> Lean:
+        """The side that is seen: that of the first pair's slot as the line is held."""
+        slot = next(iter(self._position.pairs), "FR")
+        first = self.line[:1]
+        if first and first[0].is_rotation:
+            slot = symmetry.slot_image(slot, first[0].matrix)
+        return "left" if "L" in slot else "right"
+
+    def _story(self) -> Content:
+        position, line = self._position, self.line
+        head = "At the start"
+        said = ""
+        if self.step:
+            move = line[self.step - 1]
+            turns = sum(1 for each in line[: self.step] if not each.is_rotation)
+            head = "The cube is turned round" if move.is_rotation else f"Turn {turns}: {move.name}"
+            said = told(position, line)[self.step - 1]
+        colours = look_of(self.app.settings, self.app.depth, position).scheme
+        pairs = [s for s in position.pairs if not pair.is_pair_solved(self.cube, s)]
+        places = [where(self.cube, slot, colours) for slot in pairs]
+        return Content.assemble(
+            (head, "bold"),
+            (f"\n{said}\n", "$success"),
+            ("\n".join(places), "$muted"),
+        )
+
+    def _track(self) -> Content:
+        """The line with the last turn made marked, ticks under turns that leave a pair joined."""
+        joined = joined_after(self._position, self.line)
+        names: list[tuple[str, str]] = []
+        ticks = ""
+        for number, move in enumerate(self.line):
+            if number < self.step - 1:
+                style = ""
+            elif number == self.step - 1:
+                style = "bold $accent"
+            else:
+                style = "$muted"
+            names += [(move.name, style), ("  ", "")]
+            tick = TICK if joined[number] and number < self.step else ""
+            ticks += f"{tick:<{len(move.name) + 2}}"
+        return Content.assemble(*names, ("\n" + ticks, "$success"))
+
+    def key_label(self, action: str) -> str | None:
+        """What the key bar calls a command now."""
+        if action == "auto" and self.runs:
+            return "stop"
+        if action == "grip":
+            return "hold as given" if self._eases else "easiest grip"
+        return None
+
+    def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
+        """Another line, or another grip, only where there is one."""
+        if action in ("next", "previous"):
+            return len(self._lines) > 1
+        if action == "grip":
+            line = self._lines[self._number]
+            return easiest_grip(line) != line
+        return True
+
+    # -- what the player does --------------------------------------------------------------------
+
+    def action_forward(self) -> None:
+        """The next turn."""
+        self._run(False)
+        self._go(self.step + 1)
+
+    def action_backward(self) -> None:
+        """The last turn back."""
+        self._run(False)
+        self._go(self.step - 1)
+
+    def action_start(self) -> None:
+        """To the start."""
+        self._run(False)
+        self._go(0)
+
+    def action_end(self) -> None:
+        """To the end."""
+        self._run(False)
+        self._go(len(self.line))
+
+    def action_next(self) -> None:
+        """The next solution."""
+        self.query_one(ChoiceList).action_cursor_down()
+
+    def action_previous(self) -> None:
+        """The solution before."""
+        self.query_one(ChoiceList).action_cursor_up()
+
+    def on_option_list_option_highlighted(self, event: OptionList.OptionHighlighted) -> None:
+        """Another solution, from its start."""
+        event.stop()
+        if event.option_index != self._number:
+            self._number = event.option_index
+            self._go(0)
+
+    def action_grip(self) -> None:
+        """The other way to hold the cube; the line starts anew."""
+        self._run(False)
+        self._eases = not self._eases
+        self._go(0)
+
+    def action_auto(self) -> None:
+        """Let the turns run, from the start when they are at the end; or stop them."""
+        if self.runs:
+            self._run(False)
+            return
+        if self.step == len(self.line):
+            self._go(0)
+        self._run(True)
+
+    def _run(self, runs: bool) -> None:
+        self.runs = runs
+        if self._timer is None:
+            return
+        if runs:
+            self._timer.reset()
+            self._timer.resume()
+        else:
+            self._timer.pause()
+
+    def _run_on(self) -> None:
+        """One turn on; at the end the run is over."""
+        self._go(self.step + 1)
+        if self.step == len(self.line):
+            self._run(False)

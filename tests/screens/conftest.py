@@ -1,0 +1,161 @@
+"""A game without a terminal: own folders, a clock that stands until it is moved, no animation."""
+
+from __future__ import annotations
+
+import asyncio
+from collections.abc import AsyncIterator, Callable
+from contextlib import AbstractAsyncContextManager, asynccontextmanager
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Protocol
+
+import pytest
+from textual import events
+from textual.pilot import Pilot
+from textual.screen import Screen
+from textual.widgets import Static
+
+from game.folders import Folders
+from game.packs import Puzzle, load_packs, pack_folder, puzzles
+from game.screens.app import PairwrightApp
+from game.screens.play import PlayScreen
+from game.screens.sitting import Sitting
+from game.settings import Settings, save_settings
+
+CHARACTERS = {"space": " ", "apostrophe": "'", "question_mark": "?"}
+"""What a key of this name types."""
+PATIENCE = 400
+"""Looks at a condition before a test gives it up."""
+
+
+class StandingClock:
+    """Seconds that pass only when a test says so."""
+
+    def __init__(self) -> None:
+        self.now = 1000.0
+
+    def __call__(self) -> float:
+        return self.now
+
+
+class QuietApp(PairwrightApp):
+    """The game over an empty first screen, so that a test pushes the one it is about."""
+
+    def get_default_screen(self) -> Screen[None]:
+        return Screen()
+
+
+@dataclass
+class Game:
+    """A running game and the hands at it."""
+
+    app: PairwrightApp
+    pilot: Pilot[int]
+    clock: StandingClock
+
+    async def until(self, condition: Callable[[], object]) -> None:
+        """Wait, within a bound, for what is asserted."""
+        for _ in range(PATIENCE):
+            if condition():
+                return
+            await self.pilot.pause(0.01)
+        raise AssertionError("it never came to that")
+
+    async def press(self, keys: str) -> None:
+        """Keys with spaces between them, each handled before the next."""
+        for key in keys.split():
+            character = key if len(key) == 1 else CHARACTERS.get(key)
+            self.app.post_message(events.Key(key, character))
+            await self.settle()
+
+    async def settle(self) -> None:
+        """Until no message waits anywhere, looked at twice."""
+        quiet = 0
+        while quiet < 2:
+            await asyncio.sleep(0)
+            pumps = (self.app, *self.app.screen.walk_children(with_self=True))
+            busy = any(not pump._message_queue.empty() for pump in pumps)
+            quiet = 0 if busy else quiet + 1
+
+    async def play(self, puzzle: Puzzle) -> PlayScreen:
+        """The playing screen at a puzzle, its clock running."""
+        screen = PlayScreen(puzzle)
+        await self.app.push_screen(screen)
+        await self.until(lambda: screen.is_active and screen.sitting._since is not None)
+        return screen
+
+    @property
+    def sitting(self) -> Sitting:
+        """The sitting of the playing screen in front."""
+        assert isinstance(self.app.screen, PlayScreen)
+        return self.app.screen.sitting
+
+    def text(self, selector: str) -> str:
+        """What a widget that holds text says now; nothing when it is not shown."""
+        widget = self.app.screen.query_one(selector, Static)
+        return str(widget.render()) if widget.is_on_screen else ""
+
+    def rows(self) -> list[str]:
+        """The whole screen as text, row by row."""
+        lines = self.app.screen._compositor.render_strips()
+        return ["".join(segment.text for segment in strip) for strip in lines]
+
+    def says(self, words: str) -> bool:
+        """Whether these words stand somewhere on the screen, line breaks aside."""
+        return words in " ".join(" ".join(self.rows()).split())
+
+
+@pytest.fixture(scope="session")
+def table_folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """Where the search keeps its tables for the whole run."""
+    return tmp_path_factory.mktemp("search-tables")
+
+
+@pytest.fixture
+def folders(tmp_path: Path, table_folder: Path) -> Folders:
+    """Folders of one test; the tables are shared."""
+    return Folders(tmp_path / "data", tmp_path / "config", table_folder)
+
+
+class Start(Protocol):
+    """What the fixture `start` gives."""
+
+    def __call__(
+        self,
+        *,
+        settings: Settings | None = None,
+        size: tuple[int, int] = (80, 24),
+        app_type: type[PairwrightApp] = QuietApp,
+        packs: Path | None = None,
+    ) -> AbstractAsyncContextManager[Game]: ...
+
+
+@pytest.fixture
+def start(folders: Folders) -> Start:
+    """Start a game: `async with start() as game`. Starting again finds the same folders."""
+
+    @asynccontextmanager
+    async def started(
+        *,
+        settings: Settings | None = None,
+        size: tuple[int, int] = (80, 24),
+        app_type: type[PairwrightApp] = QuietApp,
+        packs: Path | None = None,
+    ) -> AsyncIterator[Game]:
+        if settings is not None:
+            save_settings(folders.settings, settings)
+        clock = StandingClock()
+        app = app_type(folders, packs, clock=clock)
+        app.animation_level = "none"
+        async with app.run_test(size=size) as pilot:
+            yield Game(app, pilot, clock)
+
+    return started
+
+
+@pytest.fixture(scope="session")
+def shipped() -> dict[str, Puzzle]:
+    """Every puzzle that comes with the program, by key."""
+    packs, faults = load_packs(pack_folder())
+    assert not faults
+    return {puzzle.key: puzzle for pack in packs for puzzle in puzzles(pack)}

@@ -1,0 +1,165 @@
+"""The playing screen by other ways than a turn's key: typing, pasting, clicking, odd keyboards."""
+
+from __future__ import annotations
+
+from textual import events
+from textual.widgets import Input
+
+from game.packs import Puzzle
+from game.screens.cube_view import CubeView
+from game.screens.line_input import LineInput
+from game.settings import Settings
+from tests.screens.conftest import Start
+
+Shipped = dict[str, Puzzle]
+FIRST = "00-first-turns/open-door"
+
+
+async def test_a_typed_line_is_checked_and_applied(start: Start, shipped: Shipped) -> None:
+    """A fault is shown under its place while typed, Enter refuses it, and mended it solves."""
+    async with start() as game:
+        await game.play(shipped[FIRST])
+        await game.press("t R space Q")
+        assert game.text("#remark").splitlines() == ["  ^", 'unknown turn "Q"']
+        await game.press("enter")
+        assert game.app.screen.query_one(LineInput).display
+        assert game.sitting.attempt.events == ()
+        await game.press("backspace U ' space R '")
+        assert game.text("#remark").strip() == "3 moves: Enter makes them, Escape closes."
+        await game.press("enter")
+        assert not game.app.screen.query_one(LineInput).display
+        assert game.sitting.outcome == "solved"
+
+
+async def test_escape_closes_the_line(start: Start, shipped: Shipped) -> None:
+    """Escape closes the typed line, turns nothing and does not leave the level."""
+    async with start() as game:
+        screen = await game.play(shipped[FIRST])
+        await game.press("t r u f escape")
+        assert game.app.screen is screen
+        assert game.sitting.attempt.events == ()
+        await game.press("r")
+        assert game.text("#line").splitlines()[0] == "R"
+
+
+async def test_a_paste_outside_the_line_turns_nothing(start: Start, shipped: Shipped) -> None:
+    """Pasted text is no key presses: a hint names the key that opens the line."""
+    async with start() as game:
+        await game.play(shipped[FIRST])
+        game.app.post_message(events.Paste("R U R'"))
+        await game.until(lambda: game.text("#message") == "To paste turns, press t first.")
+        assert game.sitting.attempt.events == ()
+
+
+async def test_a_paste_into_the_line_is_read(start: Start, shipped: Shipped) -> None:
+    """Turns pasted into the open line, typographic primes and all, are applied with Enter."""
+    async with start() as game:
+        await game.play(shipped[FIRST])
+        await game.press("t")
+        game.app.post_message(events.Paste("R U’ R’"))
+        await game.until(lambda: game.app.screen.query_one(Input).value)
+        await game.press("enter")
+        assert game.sitting.outcome == "solved"
+
+
+async def test_caps_lock_is_noticed_and_answered(start: Start, shipped: Shipped) -> None:
+    """After four capitals a notice names the key that reads them as plain, and it does."""
+    async with start() as game:
+        await game.play(shipped[FIRST])
+        await game.press("F B L")
+        assert "Caps Lock" not in game.text("#message")
+        await game.press("D")
+        assert "Caps Lock" in game.text("#message")
+        await game.press("K 0 R u R")
+        assert [event.what for event in game.sitting.attempt.events][-3:] == ["R", "U'", "R"]
+
+
+async def test_a_terminal_that_tells_shift_apart_is_understood(
+    start: Start, shipped: Shipped
+) -> None:
+    """`shift+r` is the other way, whatever capitals mean."""
+    async with start() as game:
+        await game.play(shipped[FIRST])
+        await game.press("shift+r k shift+r")
+        assert [event.what for event in game.sitting.attempt.events] == ["R'", "R'"]
+
+
+async def test_another_script_gets_a_hint(start: Start, shipped: Shipped) -> None:
+    """A Cyrillic letter turns nothing and is answered with a word about the keyboard."""
+    async with start() as game:
+        await game.play(shipped[FIRST])
+        await game.press("к")
+        assert "this key types к" in game.text("#message").lower()
+        assert game.sitting.attempt.events == ()
+
+
+async def test_a_click_on_a_face_turns_it(start: Start, shipped: Shipped) -> None:
+    """The left button turns the face under it clockwise, the right one the other way."""
+    async with start() as game:
+        await game.play(shipped[FIRST])
+        await game.pilot.click(CubeView, offset=(6, 14))
+        await game.pilot.click(CubeView, offset=(36, 8), button=3)
+        await game.pilot.click(CubeView, offset=(18, 2))
+        assert [event.what for event in game.sitting.attempt.events] == ["F", "R'", "U"]
+
+
+async def test_the_pad_has_a_button_for_every_turn(start: Start, shipped: Shipped) -> None:
+    """The turn pad opens with `j`, and clicking its first two buttons makes F and F'."""
+    async with start() as game:
+        await game.play(shipped[FIRST])
+        await game.press("j")
+        await game.pilot.click("#pad", offset=(1, 0))
+        await game.pilot.click("#pad", offset=(6, 0))
+        assert [event.what for event in game.sitting.attempt.events] == ["F", "F'"]
+
+
+async def test_the_key_bar_can_be_clicked(start: Start, shipped: Shipped) -> None:
+    """A click on a label in the bottom row does what its key does."""
+    async with start() as game:
+        await game.play(shipped[FIRST])
+        await game.press("r")
+        bar = game.rows()[-1]
+        await game.pilot.click("KeyBar", offset=(bar.index("undo"), 0))
+        assert game.sitting.attempt.line == ()
+
+
+async def test_the_far_side_is_asked_for_on_the_record(start: Start, shipped: Shipped) -> None:
+    """Where the far side is shown when asked for, looking at it is an event."""
+    async with start(settings=Settings(far_side="asked")) as game:
+        await game.play(shipped[FIRST])
+        assert not game.says("far side: ")
+        await game.press("o")
+        assert game.says("far side: back, left, top")
+        await game.press("o")
+        assert [event.what for event in game.sitting.attempt.events] == ["far on", "far off"]
+
+
+async def test_a_tiny_window_waits_for_its_room(start: Start, shipped: Shipped) -> None:
+    """In a tiny window a friendly line says what is needed, turns rest, and play goes on after."""
+    async with start() as game:
+        await game.play(shipped[FIRST])
+        await game.press("r")
+        await game.pilot.resize_terminal(30, 8)
+        await game.until(lambda: game.says("at least 60x20"))
+        await game.press("f")
+        game.clock.now += 60
+        await game.pilot.resize_terminal(100, 30)
+        await game.until(lambda: game.says("The Open Door"))
+        await game.until(lambda: game.sitting._since is not None)
+        await game.press("U R")
+        assert [event.what for event in game.sitting.attempt.events] == ["R", "U'", "R'"]
+        assert game.sitting.attempt.doing_ms == 0
+
+
+async def test_everything_fits_at_80x24(start: Start, shipped: Shipped) -> None:
+    """At 80x24 the cube has 19 rows, and aim, par, turns, times, far side and keys are in view."""
+    async with start() as game:
+        await game.play(shipped[FIRST])
+        cube = game.app.screen.query_one(CubeView)
+        assert cube.size.height == 19
+        assert cube.scene is not None
+        assert cube.scene.look.size == 8
+        for words in ("Solve the pair at the front right", "par 3", "turns 0", "seeing", "doing"):
+            assert game.says(words)
+        for words in ("far side: back, left, top", "help", "back"):
+            assert game.says(words)

@@ -1,0 +1,307 @@
+"""The floors of the program: who may import whom, each rule in one sentence.
+
+A module imports only floors below its own, or its own floor without going round in a circle.
+"""
+
+from __future__ import annotations
+
+import ast
+import subprocess
+import sys
+from collections.abc import Iterable
+from graphlib import CycleError, TopologicalSorter
+from pathlib import Path
+
+import pytest
+
+GAME = Path(__file__).parent.parent / "game"
+
+FLOORS = {
+    "game": 0,
+    "game.errors": 0,
+    "game.cube": 1,
+    "game.search": 2,
+    "game.position": 3,
+    "game.notes": 3,
+    "game.packs": 3,
+    "game.difficulty": 3,
+    "game.checking": 3,
+    "game.opening": 3,
+    "game.attempt": 3,
+    "game.stages": 3,
+    "game.score": 3,
+    "game.prompt": 3,
+    "game.telling": 3,
+    "game.folders": 4,
+    "game.records": 4,
+    "game.settings": 4,
+    "game.draw": 4,
+    "game.screens": 5,
+    "game.cli": 6,
+    "game.__main__": 6,
+}
+"""Module, or package with all that is in it -> its floor. Every module has one."""
+
+MOST_LINES = 400
+
+
+def modules() -> dict[str, Path]:
+    """Every module under `game/` by its dotted name."""
+    found = {}
+    for path in sorted(GAME.rglob("*.py")):
+        parts = path.relative_to(GAME.parent).with_suffix("").parts
+        found[".".join(parts[:-1] if parts[-1] == "__init__" else parts)] = path
+    return found
+
+
+MODULES = modules()
+
+
+def part(module: str) -> str:
+    """The line of `FLOORS` that a module belongs to: itself or the package it lies in."""
+    return module if module in FLOORS else ".".join(module.split(".")[:2])
+
+
+def floor(module: str) -> int:
+    return FLOORS[part(module)]
+
+
+def is_for_types_only(node: ast.stmt) -> bool:
+    """Whether it is `if TYPE_CHECKING:`, which no run ever enters."""
+    return (
+        isinstance(node, ast.If)
+        and isinstance(node.test, ast.Name)
+        and node.test.id == "TYPE_CHECKING"
+    )
+
+
+def imports(path: Path) -> set[str]:
+    """Dotted names that a module imports, anywhere in it; what is for types only does not count."""
+    found: set[str] = set()
+    waiting: list[ast.AST] = [ast.parse(path.read_text(encoding="utf-8"))]
+    for node in waiting:
+        if isinstance(node, ast.Import):
+            found |= {alias.name for alias in node.names}
+        elif isinstance(node, ast.ImportFrom):
+            assert node.level == 0, f"{path}: a relative import"
+            assert node.module is not None
+            for alias in node.names:
+                name = f"{node.module}.{alias.name}"
+                found.add(name if name in MODULES else node.module)
+        elif isinstance(node, ast.If) and is_for_types_only(node):
+            waiting += node.orelse
+        else:
+            waiting += ast.iter_child_nodes(node)
+    return found
+
+
+IMPORTS = {name: imports(path) for name, path in MODULES.items()}
+
+
+def outsiders(module: str) -> set[str]:
+    """Top names of what a module imports from outside the program."""
+    return {name.split(".")[0] for name in IMPORTS[module]} - {"game"}
+
+
+def insiders(module: str) -> set[str]:
+    """What a module imports of the program; a package's own `__init__` goes without saying."""
+    return {name for name in IMPORTS[module] if name in MODULES}
+
+
+def below(floors: Iterable[int]) -> list[str]:
+    """Modules of these floors."""
+    wanted = set(floors)
+    return [name for name in MODULES if floor(name) in wanted]
+
+
+def within(*parts: str) -> list[str]:
+    """Modules of these lines of `FLOORS`."""
+    return [name for name in MODULES if part(name) in parts]
+
+
+# -- the table -----------------------------------------------------------------------------------
+
+
+def test_every_module_has_a_floor() -> None:
+    """A new module under `game/` must be given its floor in the table above."""
+    assert [name for name in MODULES if part(name) not in FLOORS] == []
+
+
+def test_every_line_of_the_table_is_a_module() -> None:
+    """The table names nothing that is not there."""
+    assert [name for name in FLOORS if name not in MODULES] == []
+
+
+def test_no_module_is_longer_than_400_lines() -> None:
+    """A module holds one concept; one that grows past the bound holds two."""
+    lines = {name: len(path.read_text("utf-8").splitlines()) for name, path in MODULES.items()}
+    assert {name: n for name, n in lines.items() if n > MOST_LINES} == {}
+
+
+def test_every_module_is_used() -> None:
+    """Nothing lies about unused: each module is imported by another, or is where one starts."""
+    used = set().union(*(insiders(name) - {name} for name in MODULES))
+    packages = {name for name, path in MODULES.items() if path.name == "__init__.py"}
+    assert sorted(set(MODULES) - used - packages - {"game.__main__"}) == []
+
+
+# -- who may import whom -------------------------------------------------------------------------
+
+
+def test_a_module_imports_no_floor_above_its_own() -> None:
+    """Imports point down, or along the same floor."""
+    upward = [
+        f"{name} (floor {floor(name)}) imports {other} (floor {floor(other)})"
+        for name in MODULES
+        for other in sorted(insiders(name))
+        if floor(other) > floor(name)
+    ]
+    assert upward == []
+
+
+def test_no_module_imports_itself_by_a_detour() -> None:
+    """There are no import cycles at all, imports inside functions included."""
+    graph = {name: insiders(name) - {name} for name in MODULES}
+    try:
+        TopologicalSorter(graph).prepare()
+    except CycleError as error:
+        pytest.fail("import cycle: " + " <- ".join(error.args[1]))
+
+
+def test_the_parts_of_a_floor_do_not_depend_on_each_other_in_a_circle() -> None:
+    """Seen from further away, packages have no cycles either."""
+    graph: dict[str, set[str]] = {name: set() for name in FLOORS}
+    for name in MODULES:
+        graph[part(name)] |= {part(other) for other in insiders(name)} - {part(name)}
+    try:
+        TopologicalSorter(graph).prepare()
+    except CycleError as error:
+        pytest.fail("import cycle: " + " <- ".join(error.args[1]))
+
+
+def test_the_drawing_knows_only_the_cube() -> None:
+    """`draw/` turns a cube into cells: it knows no position, no rule, no file."""
+    for name in within("game.draw"):
+        assert {part(other) for other in insiders(name)} <= {
+            "game.cube",
+            "game.draw",
+            "game.errors",
+        }
+
+
+def test_the_records_know_no_rule_and_no_search() -> None:
+    """Files, records and settings hold plain values; what these mean is decided elsewhere."""
+    for name in within("game.folders", "game.records", "game.settings"):
+        floors = {floor(other) for other in insiders(name)}
+        assert floors.isdisjoint({2, 3}), name
+
+
+def test_only_the_command_starts_the_screens() -> None:
+    """`game.screens` is imported by itself and by the command that starts the game."""
+    users = {
+        name
+        for name in MODULES
+        for other in insiders(name)
+        if part(other) == "game.screens" and part(name) != "game.screens"
+    }
+    assert users == {"game.cli.play"}
+
+
+def test_nothing_imports_the_command() -> None:
+    """`game.cli` is where a run starts and is imported by nothing but `__main__`."""
+    users = {
+        name for name in MODULES for other in insiders(name) if part(other) == "game.cli"
+    } - set(within("game.cli"))
+    assert users == {"game.__main__"}
+
+
+# -- what a floor never touches ------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("floors", "never"),
+    [
+        pytest.param((0, 1, 2, 3), {"time", "datetime"}, id="rules and search know no clock"),
+        pytest.param((0, 1, 2, 3), {"sqlite3"}, id="rules and search know no database"),
+        pytest.param((0, 1, 2, 3, 4), {"textual", "rich"}, id="below the screens there are none"),
+        pytest.param((0, 1), {"os", "pathlib", "io"}, id="the cube reads no file"),
+        pytest.param((0, 1), {"numpy"}, id="the cube is plain Python"),
+        pytest.param((0, 1, 2, 3), {"random", "secrets"}, id="rules and search throw no dice"),
+        pytest.param(range(7), {"socket", "http", "urllib", "ssl"}, id="nothing uses a network"),
+        pytest.param(range(7), {"pickle", "marshal", "shelve"}, id="nothing read is ever executed"),
+    ],
+)
+def test_floors_never_import(floors: Iterable[int], never: set[str]) -> None:
+    """What these floors are for makes these imports a mistake."""
+    found = {name: outsiders(name) & never for name in below(floors)}
+    assert {name: names for name, names in found.items() if names} == {}
+
+
+def test_only_the_cache_reads_files_for_the_search() -> None:
+    """The search itself reads and writes nothing."""
+    touching = {"os", "pathlib", "io", "tempfile", "shutil"}
+    users = {name for name in within("game.search") if outsiders(name) & touching}
+    assert users == {"game.search.cache"}
+
+
+def test_only_the_records_open_a_database() -> None:
+    """SQLite is spoken in `records/` alone."""
+    users = {name for name in MODULES if "sqlite3" in outsiders(name)}
+    assert users
+    assert users <= set(within("game.records"))
+
+
+# -- what a fresh process loads ------------------------------------------------------------------
+
+
+def loaded_after(modules_: Iterable[str]) -> set[str]:
+    """Top names and program modules in a fresh process after importing these."""
+    program = f"import sys, {', '.join(modules_)}; print(*sys.modules)"
+    run = subprocess.run(
+        [sys.executable, "-c", program],
+        cwd=GAME.parent,
+        capture_output=True,
+        text=True,
+        check=True,
+    )
+    return set(run.stdout.split())
+
+
+def test_the_core_is_reachable_without_the_screens() -> None:
+    """All rules and the search load in a fresh process without screens, records or a database."""
+    loaded = loaded_after(below((0, 1, 2, 3)))
+    assert "game.search.shortest" in loaded
+    assert loaded.isdisjoint({"textual", "rich", "sqlite3", "game.screens", "game.records"})
+
+
+def test_rules_load_without_numpy() -> None:
+    """Cube, positions, packs, attempts and scores start up without the weight of NumPy."""
+    loaded = loaded_after(below((0, 1, 3)))
+    assert "game.attempt" in loaded
+    assert loaded.isdisjoint({"numpy", "textual", "sqlite3"})
+
+
+def test_the_plain_commands_load_no_screens() -> None:
+    """Every command but the game itself loads without Textual."""
+    commands = [name for name in within("game.cli") if name != "game.cli.play"]
+    loaded = loaded_after(commands)
+    assert "game.cli.main" in loaded
+    assert loaded.isdisjoint({"textual", "game.screens"})
+
+
+def test_the_first_picture_needs_no_numpy() -> None:
+    """The game starts and draws a cube at rest before NumPy is loaded."""
+    assert "numpy" not in loaded_after(["game.screens.app", "game.draw"])
+
+
+def test_the_imports_are_really_read(tmp_path: Path) -> None:
+    """The rules can fail: imports are seen at the top and in functions, those for types are not."""
+    module = tmp_path / "module.py"
+    module.write_text(
+        "import time\n"
+        "from typing import TYPE_CHECKING\n"
+        "from game.cube import pair\n"
+        "if TYPE_CHECKING:\n    import sqlite3\nelse:\n    import io\n"
+        "def late():\n    from textual.app import App\n"
+    )
+    assert imports(module) == {"time", "typing", "game.cube.pair", "io", "textual.app"}
