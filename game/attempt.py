@@ -54,9 +54,9 @@ class Attempt:
     def turn(self, move: Move, ms: int) -> Attempt:
         """After a move, made as the cube is held now.
 
-        Raises ForbiddenTurn when it turns a face that may not turn. A solved attempt stays as is.
+        Raises ForbiddenTurn when it turns a face that may not turn. A closed attempt stays as is.
         """
-        if self.is_solved:
+        if self.is_closed:
             return self
         faces = [turn.name[0] for turn in lines.tidy((move,), self.cube.grip).turns]
         for face in faces:
@@ -80,27 +80,27 @@ class Attempt:
 
     def undo(self, ms: int) -> Attempt:
         """Without its last move; free, and redo brings it back."""
-        if self.is_solved or not self.line:
+        if self.is_closed or not self.line:
             return self
         *line, last = self.line
         return self._stepped(UNDO, ms, tuple(line), (*self.undone, last))
 
     def redo(self, ms: int) -> Attempt:
         """With the last move that was undone."""
-        if not self.undone:
+        if self.is_closed or not self.undone:
             return self
         *undone, again = self.undone
         return self._stepped(REDO, ms, (*self.line, again), tuple(undone))
 
     def restart(self, ms: int) -> Attempt:
         """Back at the start: every move undone at once."""
-        if self.is_solved or not self.line:
+        if self.is_closed or not self.line:
             return self
         return self._stepped(RESTART, ms, (), (*self.undone, *reversed(self.line)))
 
     def look(self, shown: bool, ms: int) -> Attempt:
         """The far side was asked for, or put away."""
-        if self.is_solved:
+        if self.is_closed:
             return self
         event = Event(ms, FAR_ON if shown else FAR_OFF)
         return replace(self, events=(*self.events, event))
@@ -120,6 +120,11 @@ class Attempt:
     def is_solved(self) -> bool:
         """Whether the cross and every slot to solve are done."""
         return bool(self.events) and self.position.is_goal(self.cube)
+
+    @property
+    def is_closed(self) -> bool:
+        """Whether nothing more can be done: it is solved, or as long as an attempt may be."""
+        return len(self.events) >= MAX_EVENTS or self.is_solved
 
     @property
     def turns(self) -> int:

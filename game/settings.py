@@ -142,6 +142,8 @@ def _read(path: Path) -> tuple[dict[str, Any], list[str]]:
         raise SettingsError(f"more than {MAX_BYTES} bytes")
     try:
         found = tomli.loads(raw.decode())
+    except UnicodeDecodeError:
+        raise SettingsError("not UTF-8 text") from None
     except RecursionError:
         raise SettingsError("nested too deeply") from None
     except ValueError as error:

@@ -142,3 +142,10 @@ def test_a_solved_start_needs_an_event() -> None:
     """A position that is already solved is not solved by nothing."""
     assert not begin(position_after(())).is_solved
     assert SOLVED.is_solved()
+
+
+def test_an_attempt_has_an_end() -> None:
+    """An attempt of `MAX_EVENTS` events takes no more, so that it can always be kept."""
+    attempt = replay(HOOK, [(0, "far on")] * MAX_EVENTS)
+    assert attempt.turn(MOVES["U"], 1) is attempt
+    assert not attempt.is_solved

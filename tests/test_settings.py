@@ -105,7 +105,7 @@ def test_a_faulty_file_is_kept_when_settings_change(tmp_path: Path) -> None:
     ("content", "told"),
     [
         (b"drawing = ", "no TOML: Invalid value"),
-        (b"\xff\xfe\x00", "no TOML: "),
+        (b"\xff\xfe\x00", "not UTF-8 text"),
         (b"#" * (MAX_BYTES + 1), f"more than {MAX_BYTES} bytes"),
         (b"a = " + b"[" * 20_000, "nested too deeply"),
         (b"a = " + b"9" * 20_000, "no TOML: "),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import sys
 from collections.abc import Iterable, Sequence
 from pathlib import Path
@@ -34,9 +35,13 @@ def prove(paths: Sequence[Path], cache: Path) -> int:
     for fault in faults:
         print(fault, file=sys.stderr)
     levels = sum(len(pack.levels) for pack in packs)
-    count = f"{len(faults)} fault{'s' * (len(faults) > 1)}"
-    print(f"{len(packs)} packs, {levels} levels: {count if faults else 'every claim is proven'}")
+    told = _count(len(faults), "fault") if faults else "every claim is proven"
+    print(f"{_count(len(packs), 'pack')}, {_count(levels, 'level')}: {told}")
     return Exit.FAULT if faults else Exit.DONE
+
+
+def _count(number: int, word: str) -> str:
+    return f"{number} {word}" if number == 1 else f"{number} {word}s"
 
 
 def _loaded(paths: Iterable[Path]) -> tuple[list[Pack], list[Fault]]:
@@ -44,7 +49,7 @@ def _loaded(paths: Iterable[Path]) -> tuple[list[Pack], list[Fault]]:
     packs: list[Pack] = []
     errors: list[PackError] = []
     for path in paths:
-        if path.is_dir():
+        if os.path.isdir(path):  # noqa: PTH112 - says no where `is_dir` raises: a name too long
             found, broken = load_packs(path)
             packs += found
             errors += broken

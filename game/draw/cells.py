@@ -45,16 +45,15 @@ def merged(runs: Iterable[Run]) -> Row:
     for run in runs:
         if not run.text:
             continue
-        if row:
-            last = row[-1]
-            if last.bg == run.bg and last.bold == run.bold:
-                if last.fg == run.fg or run.text.isspace():
-                    row[-1] = last._replace(text=last.text + run.text)
-                    continue
-                if last.text.isspace():
-                    row[-1] = run._replace(text=last.text + run.text)
-                    continue
-        row.append(run)
+        last = row[-1] if row else None
+        if last is None or last.bg != run.bg or last.bold != run.bold:
+            row.append(run)
+        elif last.fg == run.fg or run.text.isspace():
+            row[-1] = last._replace(text=last.text + run.text)
+        elif last.text.isspace():
+            row[-1] = run._replace(text=last.text + run.text)
+        else:
+            row.append(run)
     return tuple(row)
 
 

@@ -24,7 +24,7 @@ from game.cube.geometry import UNMOVED, apply, cross, determinant
 from game.draw import still
 from game.draw.cells import Ink, Picture, Row, Run, half_cells, merged
 from game.draw.look import Eye, Look, Turning
-from game.draw.palette import INSIDE, LETTER
+from game.draw.palette import INSIDE, LETTER, Depth
 from game.draw.panel import PANEL, Paint, panel, sticker_zone, still_panels
 from game.draw.rays import SAMPLES, Box, Floats, Hits, Ints, View, cast
 
@@ -172,10 +172,16 @@ def _pack(ink: Ink) -> int:
     return ink if isinstance(ink, int) else ink[0] << 16 | ink[1] << 8 | ink[2]
 
 
-def _unpack(number: int, look: Look) -> Ink:
+def _unpack(number: int, depth: Depth) -> Ink:
     if number < 0:
         return None
-    return (number >> 16, number >> 8 & 255, number & 255) if look.depth == "true" else number
+    return (number >> 16, number >> 8 & 255, number & 255) if depth == "true" else number
+
+
+@lru_cache(maxsize=4096)
+def _cell(upper: int, lower: int, depth: Depth) -> Run:
+    """The cell of two packed inks."""
+    return half_cells(_unpack(upper, depth), _unpack(lower, depth))
 
 
 def _blocks(samples: NDArray[T]) -> NDArray[T]:
@@ -202,9 +208,12 @@ def _most_seen(codes: Ints, packed: Ints) -> Ints:
     rows, columns = (count // SAMPLES for count in codes.shape)
     nine = packed[_blocks(codes)].transpose(1, 3, 0, 2).reshape(SAMPLES**2, rows, columns)
     nine = np.roll(nine, -(SAMPLES**2 // 2), axis=0)
-    votes = (nine[:, np.newaxis] == nine[np.newaxis]).sum(axis=0)
-    most: Ints = np.take_along_axis(nine, votes.argmax(axis=0)[np.newaxis], axis=0)[0]
-    return most
+    seen: Ints = nine[0].copy()
+    differ = (nine != seen).any(axis=0)
+    mixed = nine[:, differ]
+    votes = (mixed[:, np.newaxis] == mixed).sum(axis=1)
+    seen[differ] = mixed[votes.argmax(axis=0), np.arange(mixed.shape[1])]
+    return seen
 
 
 def _as_seen(pixels: NDArray[T], eye: Eye) -> NDArray[T]:
@@ -254,7 +263,7 @@ def _rows(shown: Ints, letters: dict[tuple[int, int], Run], look: Look) -> Pictu
     for y, (above, below) in enumerate(zip(upper.tolist(), lower.tolist(), strict=True)):
         runs = []
         for x, end in pairwise([*np.flatnonzero(changed[y]).tolist(), len(above)]):
-            inks = _unpack(above[x], look), _unpack(below[x], look)
-            runs.append(letters.get((y, x)) or half_cells(*inks, end - x))
+            text, fg, bg, _ = letters.get((y, x)) or _cell(above[x], below[x], look.depth)
+            runs.append(Run(text * (end - x), fg, bg))
         picture.append(merged(runs))
     return tuple(picture)

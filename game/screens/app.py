@@ -125,6 +125,10 @@ class PairwrightApp(App[int]):
         """How many colours to draw with."""
         return colour_depth(self.settings, self.console, no_color=self.no_color)
 
+    def _keep_inks(self) -> None:
+        """With 16 colours, let their indices through to the terminal as they are."""
+        self.ansi_color = True if self.depth == "16" else None
+
     @property
     def animates(self) -> bool:
         """Whether turns are to be seen turning; not before NumPy is there to draw them."""
@@ -134,6 +138,7 @@ class PairwrightApp(App[int]):
     def change_settings(self, settings: Settings) -> None:
         """Use these settings from now on and keep them."""
         self.settings = settings
+        self._keep_inks()
         try:
             save_settings(self.folders.settings, settings)
         except SettingsError as fault:
@@ -153,6 +158,7 @@ class PairwrightApp(App[int]):
         if sys.platform != "win32":
             for number in (signal.SIGTERM, signal.SIGHUP):
                 loop.add_signal_handler(number, partial(self.exit, 128 + number))
+        self._keep_inks()
         self.call_after_refresh(self.engine.start)
 
     def on_unmount(self) -> None:

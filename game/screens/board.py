@@ -84,6 +84,7 @@ class Board(Vertical):
         self.plan = plan(columns, rows)
         self.query_one("#side").styles.width = self.plan.side
         self.set_class(self.plan.roomy, "-roomy")
+        self.screen.set_class(self.plan.roomy, "-roomy")
         self.post_message(self.Resized())
 
     def title(self, puzzle: Puzzle) -> None:

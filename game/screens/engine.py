@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from functools import partial
 from pathlib import Path
 from threading import Condition, Thread
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Protocol
 
 from textual.message import Message
 
@@ -21,8 +21,6 @@ from game.cube.cube import Cube
 from game.position import Position
 
 if TYPE_CHECKING:
-    from textual.message_pump import MessagePump
-
     from game.search.outcome import Outcome, Progress
 
 KEPT = 200
@@ -46,6 +44,13 @@ def whole_question(position: Position) -> Question:
 def hand_question(position: Position) -> Question:
     """The same with only the faces at the hands."""
     return Question(position.cube, position.solve, position.hand_faces)
+
+
+class Asker(Protocol):
+    """Who asks: a screen, or anything that messages can be posted to from a thread."""
+
+    def post_message(self, message: Message) -> bool:
+        """Take a message; whether it was taken."""
 
 
 class Advanced(Message):
@@ -77,7 +82,7 @@ class Failed(Message):
 @dataclass(eq=False)
 class _Job:
     question: Question
-    asker: MessagePump
+    asker: Asker
     dropped: bool = False
 
 
@@ -104,7 +109,7 @@ class Engine:
         """The answer, if it is known already."""
         return self._answers.get(question)
 
-    def ask(self, question: Question, asker: MessagePump) -> None:
+    def ask(self, question: Question, asker: Asker) -> None:
         """Have the answer posted to `asker`."""
         with self._change:
             if self._problem:
@@ -113,7 +118,7 @@ class Engine:
             self._waiting.append(_Job(question, asker))
             self._change.notify()
 
-    def forget(self, asker: MessagePump) -> None:
+    def forget(self, asker: Asker) -> None:
         """Drop everything this asker still waits for."""
         with self._change:
             for job in (*self._waiting, self._running):

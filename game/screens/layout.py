@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from game.draw import size_for
 from game.draw.still import extent
 
-ROOMY_ROWS = 30
-"""Windows this high get empty rows between the parts."""
+ROOMY_ROWS = 32
+"""Windows this high get empty rows between the parts; the cube is no smaller for it."""
 FIXED_ROWS, ROOMY_FIXED_ROWS = 5, 8
 """Rows of title, line, message and keys; with empty rows between them."""
 PADDING, ROOMY_PADDING = 2, 4

@@ -36,7 +36,7 @@ class ResultPanel(VerticalScroll):
             self.number = number
 
     def compose(self) -> ComposeResult:
-        """The verdict, the solutions once shown, the level's note."""
+        """The verdict, the solutions once shown, the level's note, which may tell them."""
         yield Static(id="verdict")
         yield OptionList(id="solutions", compact=True)
         yield Static(id="note")
@@ -51,7 +51,8 @@ class ResultPanel(VerticalScroll):
             listing.add_options(map(solution_text, sitting.solutions))
             listing.highlighted = 0
             listing.focus()
-        said = "" if sitting.is_calling else note
+        is_told = reveal or (sitting.score is not None and sitting.score.at_par)
+        said = note if is_told and not sitting.is_calling else ""
         self.query_one("#note", Static).update(Content(said))
 
     def clear(self) -> None:
@@ -79,13 +80,13 @@ def _verdict(sitting: Sitting, reveal: bool, searching: str) -> Parts:
     else:
         parts += _scored(sitting, score)
         if score.over and not reveal and sitting.solutions:
-            parts += ["\n", one_fact(sitting.attempt, sitting.solutions), "\n"]
+            parts += ["\n", one_fact(sitting.attempt, sitting.solutions)]
     wants_solutions = reveal or (score is not None and score.over > 0)
     if wants_solutions and not sitting.solutions:
-        parts += ["\n", (searching, "$muted"), "\n"]
+        parts += ["\n", (searching, "$muted")]
     elif reveal:
         parts += [
-            ("\nEvery shortest one, the easiest first;\nEnter watches the one marked.", "$muted")
+            ("\nEvery shortest way, easiest first.\nEnter watches the one marked.", "$muted")
         ]
     return parts
 
@@ -113,10 +114,10 @@ def _scored(sitting: Sitting, score: Score) -> Parts:
     attempt = sitting.attempt
     times = (
         ("seeing", attempt.seeing_ms),
-        ("first side", attempt.first_side_ms),
+        ("side", attempt.first_side_ms),
         ("doing", attempt.doing_ms),
     )
     parts += ["\n"]
     for label, ms in times:
-        parts += [(f"{label} ", "$muted"), f"{time_text(ms)}   "]
+        parts += [(f"{label} ", "$muted"), f"{time_text(ms)}  "]
     return [*parts, "\n"]

@@ -23,6 +23,12 @@ THEME = Theme(
         "block-cursor-foreground": "#13151c",
         "input-cursor-background": "#a9a4f5",
         "input-selection-background": "#a9a4f5 35%",
-        "footer-background": "#13151c",
+        "scrollbar": "#2c3140",
+        "scrollbar-hover": "#3c4256",
+        "scrollbar-active": "#a9a4f5",
+        "scrollbar-background": "#13151c",
+        "scrollbar-background-hover": "#13151c",
+        "scrollbar-background-active": "#13151c",
+        "scrollbar-corner-color": "#13151c",
     },
 )

@@ -66,7 +66,7 @@ def test_a_true_pack(data_dir: Path, good: Path) -> None:
         ["three~left-right", "3", "1"],
         ["four", "4", "3"],
     ]
-    assert lines[-1] == "1 packs, 2 levels: every claim is proven"
+    assert lines[-1] == "1 pack, 2 levels: every claim is proven"
 
 
 def test_a_false_claim(data_dir: Path, false: Path) -> None:
@@ -81,7 +81,7 @@ def test_a_false_claim(data_dir: Path, false: Path) -> None:
         "three",
         "three~left-right",
     ]
-    assert out.endswith("1 packs, 2 levels: 2 faults\n")
+    assert out.endswith("1 pack, 2 levels: 2 faults\n")
 
 
 def test_faults_of_all_files_at_once(data_dir: Path, good: Path, false: Path) -> None:
@@ -110,16 +110,16 @@ def test_a_pack_that_does_not_grow(data_dir: Path, tmp_path: Path) -> None:
 
 
 def test_a_file_that_is_no_pack(data_dir: Path, tmp_path: Path) -> None:
-    """Bytes that are no TOML, a huge file and an empty folder are faults told in one line each."""
+    """Noise, a huge file, an empty folder and a path too long are faults of a line each."""
     (tmp_path / "noise.toml").write_bytes(bytes(range(256)))
     with (tmp_path / "huge.toml").open("wb") as file:
         file.truncate(100_000_000)
     (tmp_path / "empty").mkdir()
-    paths = [tmp_path / name for name in ("noise.toml", "huge.toml", "empty")]
+    paths = [tmp_path / name for name in ("noise.toml", "huge.toml", "empty", "x" * 5000)]
     code, out, err = check(data_dir, *paths)
     assert code == Exit.FAULT
-    assert out == "0 packs, 0 levels: 3 faults\n"
-    assert len(err.splitlines()) == 3
+    assert out == "0 packs, 0 levels: 4 faults\n"
+    assert len(err.splitlines()) == 4
 
 
 def test_the_packs_that_come_with_the_program(data_dir: Path) -> None:

@@ -2,15 +2,20 @@
 
 from __future__ import annotations
 
+import io
 import json
 import re
 import signal
 import subprocess
+from contextlib import redirect_stdout
 from pathlib import Path
 from typing import Any
 
 import pytest
+from hypothesis import assume, given, settings
+from hypothesis import strategies as st
 
+from game.cli import main
 from game.cli.exits import Exit
 from game.cli.par import MAX_BYTES
 from game.cube.cube import SOLVED
@@ -212,6 +217,25 @@ def test_no_standard_input(data_dir: Path) -> None:
     ran = subprocess.run(["sh", "-c", shell], capture_output=True, text=True, cwd=ROOT, check=False)
     assert ran.returncode == Exit.CANNOT
     assert one_line(ran.stderr)
+
+
+@settings(max_examples=200)
+@given(
+    st.lists(
+        st.text(max_size=30) | st.sampled_from(["R2'", "Rw", "M", "x", "R3", "F ", ","]), max_size=5
+    )
+)
+def test_whatever_the_setup(data_dir: Path, words: list[str]) -> None:
+    """Any text at all gives one object with par or with an error, and the exit code of it."""
+    setup = "".join(words)
+    assume(setup != "-")
+    out = io.StringIO()
+    with redirect_stdout(out):
+        code = main(["--data-dir", str(data_dir), "par", "--first", "--json", "--", setup])
+    answer = json.loads(out.getvalue())
+    assert answer["setup"] == setup[: len(answer["setup"])]
+    assert code == (Exit.FAULT if "error" in answer else Exit.DONE)
+    assert "error" in answer or isinstance(answer["par"], int)
 
 
 # -- in a terminal -------------------------------------------------------------------------------

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+import signal
 from pathlib import Path
 
 from game.cli.exits import Exit
-from tests.cli.running import one_line, run
+from tests.cli.running import ended, one_line, run, spawn
 
 
 def test_no_terminal(tmp_path: Path) -> None:
@@ -15,3 +16,13 @@ def test_no_terminal(tmp_path: Path) -> None:
     assert "needs a terminal" in err
     assert one_line(err)
     assert list(tmp_path.iterdir()) == []
+
+
+def test_in_a_terminal(tmp_path: Path) -> None:
+    """In a terminal the game starts; a signal ends it with its number and restores the terminal."""
+    terminal = spawn("--data-dir", str(tmp_path), columns=100)
+    terminal.expect_exact("\x1b[?1049h")  # the alternate screen (xterm)
+    terminal.expect_exact("far side")
+    terminal.kill(signal.SIGTERM)
+    terminal.expect_exact("\x1b[?1049l")
+    assert ended(terminal) == 128 + signal.SIGTERM

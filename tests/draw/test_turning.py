@@ -84,7 +84,7 @@ def pixel(point: Floats, size: int, eye: Eye, margin: int) -> tuple[int, int]:
     return row + 2 * margin, column + margin
 
 
-@pytest.mark.parametrize("fraction", [0.2, 0.5, 0.8])
+@pytest.mark.parametrize("fraction", [0.3, 0.8])
 @pytest.mark.parametrize("suffix", ["", "'", "2"])
 @pytest.mark.parametrize("face", "FRULBD")
 def test_a_turned_sticker_is_where_geometry_puts_it(
@@ -92,7 +92,7 @@ def test_a_turned_sticker_is_where_geometry_puts_it(
 ) -> None:
     """Each sticker of a face that turns in its own plane, one grey at a time."""
     eye = next(eye for eye in EYES if face in eye)
-    move, size, margin = parse_move(face + suffix), 12, 8
+    move, size, margin = parse_move(face + suffix), 8, 6
     look = Look(size=size, depth="16", margin=(margin, margin))
     grey = PALETTES["16"].inks[GREY][0]
     for row, column in product(range(3), range(3)):
@@ -117,7 +117,7 @@ def seen_by_marching(
     column, row = np.meshgrid(np.arange(columns * 3), np.arange(rows * 6))
     column, row = (column - 1) / 3, (row - 1) / 3
     to_world = np.array(eye.axes).T
-    step = 1 / 64
+    step = 1 / 32
     shown = np.full(column.shape, -1)
     certain = np.ones(column.shape, dtype=bool)
     open_rays = np.ones(column.shape, dtype=bool)
@@ -157,10 +157,17 @@ def nearest_sticker(points: Floats, pieces: Floats) -> tuple[NDArray[np.int_], N
 
 
 @pytest.mark.parametrize(
-    ("name", "fraction"),
-    [("R", 0.35), ("U'", 0.6), ("F", 0.5), ("M", 0.3), ("x", 0.7), ("Dw2", 0.4), ("B'", 0.25)],
+    ("name", "fraction", "lean"),
+    [
+        ("R", 0.35, "right"),
+        ("U'", 0.6, "left"),
+        ("F", 0.5, "right"),
+        ("M", 0.3, "left"),
+        ("x", 0.7, "right"),
+        ("Dw2", 0.4, "left"),
+        ("B'", 0.25, "right"),
+    ],
 )
-@pytest.mark.parametrize("lean", ["right", "left"])
 def test_the_nearest_piece_is_seen(name: str, fraction: float, lean: Lean) -> None:
     """Hidden surfaces against a march along each ray, wherever all samples of a pixel agree."""
     size, move, eye = 8, parse_move(name), near_eye(lean)

@@ -1,0 +1,138 @@
+from __future__ import annotations
+
+import time
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+from textual.message import Message
+
+from game.cube.moves import parse_line
+from game.position import Position, position_after
+from game.screens.engine import (
+    Advanced,
+    Answered,
+    Engine,
+    Failed,
+    hand_question,
+    whole_question,
+)
+from game.search.outcome import Solved
+
+PATIENCE_SECONDS = 60.0
+
+
+class Asker:
+    """Takes messages as a screen does."""
+
+    def __init__(self) -> None:
+        self.heard: list[Message] = []
+
+    def post_message(self, message: Message) -> bool:
+        self.heard.append(message)
+        return True
+
+    def answers(self) -> list[Answered]:
+        return [message for message in self.heard if isinstance(message, Answered)]
+
+
+def until(condition: Callable[[], object]) -> None:
+    """Wait, within a bound, for what another thread does."""
+    end = time.monotonic() + PATIENCE_SECONDS
+    while not condition():
+        assert time.monotonic() < end, "it never came to that"
+        time.sleep(0.005)
+
+
+def position(setup: str) -> Position:
+    return position_after(parse_line(setup))
+
+
+@pytest.fixture
+def engine(table_folder: Path) -> Engine:
+    return Engine(table_folder)
+
+
+def test_a_question_is_answered(engine: Engine) -> None:
+    """Par and the solutions of three turns come as a message, and are known from then on."""
+    asker = Asker()
+    question = whole_question(position("R U R'"))
+    engine.ask(question, asker)
+    engine.start()
+    until(asker.answers)
+    outcome = asker.answers()[0].outcome
+    assert isinstance(outcome, Solved)
+    assert (outcome.par, outcome.complete) == (3, True)
+    assert parse_line("R U' R'") in outcome.solutions
+    assert engine.known(question) == outcome
+    engine.stop()
+
+
+def test_the_hand_is_asked_with_its_faces_only(engine: Engine) -> None:
+    """The hook is five turns with all faces and seven with those at the hands."""
+    hook = position("R B U2 B' R'")
+    asker = Asker()
+    engine.ask(whole_question(hook), asker)
+    engine.ask(hand_question(hook), asker)
+    engine.start()
+    until(lambda: len(asker.answers()) == 2)
+    outcomes = [answer.outcome for answer in asker.answers()]
+    assert [o.par for o in outcomes if isinstance(o, Solved)] == [5, 7]
+    engine.stop()
+
+
+def test_an_answer_is_kept(engine: Engine, monkeypatch: pytest.MonkeyPatch) -> None:
+    """The same question again is answered without a second search."""
+    first, second = Asker(), Asker()
+    question = whole_question(position("R U R'"))
+    engine.ask(question, first)
+    engine.start()
+    until(first.answers)
+    searched = []
+    monkeypatch.setattr("game.search.shortest.search", lambda *_, **__: searched.append(1))
+    engine.ask(question, second)
+    until(second.answers)
+    assert second.answers()[0].outcome == first.answers()[0].outcome
+    assert searched == []
+    engine.stop()
+
+
+def test_what_is_forgotten_is_not_answered(engine: Engine) -> None:
+    """Of two askers the one that forgets hears nothing, the other is answered."""
+    gone, here = Asker(), Asker()
+    engine.ask(whole_question(position("R U R'")), gone)
+    engine.ask(whole_question(position("L' U' L")), here)
+    engine.forget(gone)
+    engine.start()
+    until(here.answers)
+    assert gone.heard == []
+    engine.stop()
+
+
+def test_a_long_search_tells_its_bound_and_stops(engine: Engine) -> None:
+    """Four pairs take long: the bound is told meanwhile, and stopping ends the thread."""
+    asker = Asker()
+    scrambled = position("R U' F2 L D B' R2 U F' L2 D' B U2 R' F")
+    engine.ask(whole_question(scrambled), asker)
+    engine.start()
+    until(lambda: any(isinstance(message, Advanced) for message in asker.heard))
+    engine.stop()
+    until(lambda: not engine._thread.is_alive())
+    assert asker.answers() == []
+
+
+def test_a_fault_in_the_thread_is_told(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Whatever goes wrong in the thread, who waits hears of it, and who asks later too."""
+
+    def broken(folder: Path) -> None:
+        raise MemoryError("no room for the tables")
+
+    monkeypatch.setattr("game.search.cache.load_tables", broken)
+    engine = Engine(tmp_path)
+    waiting, later = Asker(), Asker()
+    engine.ask(whole_question(position("R U R'")), waiting)
+    engine.start()
+    until(lambda: waiting.heard)
+    engine.ask(whole_question(position("R U R'")), later)
+    problems = [m.problem for m in (*waiting.heard, *later.heard) if isinstance(m, Failed)]
+    assert problems == ["The search has stopped: no room for the tables"] * 2
