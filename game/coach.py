@@ -1,78 +1,86 @@
-"""The player's line beside the shortest ones: where they part and where the turns went.
+"""The player's line beside the shortest ones: where they part, and where the turns went.
 
-Everything said is a fact about tidied lines and their stages, and is checked against the cube; a
-sentence is chosen, never guessed. Turns are counted from 1 in the player's tidied line.
+Everything said is a fact about tidied lines and their stages (`game.stages`), chosen and never
+guessed. Turns are counted from 1 in the player's tidied line, as they count against par.
+
+    needless   turns of a line without which it is a shortest one
+    together   how many of its first turns begin a shortest one too; turns of one axis that follow
+               each other may come in either order
+    needed     a stage is reached later than needed when every shortest line reaches it earlier;
+               how much later, is held against the latest of them
 """
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from itertools import permutations
 
 from game.cube import line as lines
+from game.cube.geometry import FACES
 from game.cube.line import Line
 from game.cube.moves import Move, line_text
+from game.cube.words import SIDE
 from game.position import Position
-from game.stages import PairStages, Stages, stages
+from game.prose import counted, listed, numeral
+from game.stages import STAGES, PairStages, Stages, stages
 
 
 @dataclass(frozen=True)
 class Comparison:
-    """A player's line beside the nearest shortest one.
+    """A player's line beside the nearest shortest one; number: its place among those given.
 
-    own, nearest: their stages. together: the number of turns that they have in common at the
-    start. needless: the turns (from 1) without which the own line is a shortest one, or empty.
+    own, nearest: their stages. together, needless: see above; needless is empty where the line
+    does not hold the nearest one.
     """
 
     own: Stages
     nearest: Stages
+    number: int
     together: int
     needless: tuple[int, ...]
 
-    @property
-    def over(self) -> int:
-        """Turns used beyond par."""
-        return len(self.own.turns) - len(self.nearest.turns)
 
-
-def compare(position: Position, line: Line, solutions: Iterable[Line]) -> Comparison:
+def compare(position: Position, line: Line, solutions: Sequence[Line]) -> Comparison:
     """A line that solves the position beside the shortest line nearest to it.
 
-    The nearest is the one that the line holds with needless turns in between, else the one that
-    shares most turns at the start. solutions: shortest ones, at least one, by centres.
+    The nearest is one that the line holds with needless turns in between, else the one that it
+    goes together with longest. solutions: shortest ones, at least one, turns named by centres.
     """
-    own = stages(position, line)
-    shortest = tuple(solutions)
-    for solution in shortest:
-        needless = _needless(own.turns, solution)
-        if needless:
-            together = _together(own.turns, solution)
-            return Comparison(own, stages(position, solution), together, needless)
-    nearest = max(shortest, key=lambda solution: _together(own.turns, solution))
-    return Comparison(own, stages(position, nearest), _together(own.turns, nearest), ())
+    own = lines.tidy(line).turns
+
+    def nearness(number: int) -> tuple[bool, int]:
+        solution = solutions[number]
+        return bool(_needless(own, solution)), _together(own, solution)
+
+    number = max(range(len(solutions)), key=nearness)
+    nearest = solutions[number]
+    return Comparison(
+        stages(position, own),
+        stages(position, nearest),
+        number,
+        _together(own, nearest),
+        _needless(own, nearest),
+    )
 
 
-def _together(own: Line, other: Line) -> int:
-    """How many turns two tidied lines share at the start; turns of one axis in either order."""
-    shared = 0
-    for a, b in zip(_by_axis(own), _by_axis(other), strict=False):
-        shared += len(a & b)
-        if a != b:
-            break
-    return shared
+def compared_words(seen: Comparison) -> str:
+    """Where the lines part, in one sentence, for someone who may see the nearest one."""
+    if seen.needless:
+        moves = [seen.own.line[turn - 1] for turn in seen.needless]
+        which = listed([str(turn) for turn in seen.needless])
+        turns = "turn" if len(moves) == 1 else "turns"
+        undoing = ", which undo each other," if _cancel(moves) else ""
+        return f"Without {turns} {which} ({line_text(moves)}){undoing} yours is a shortest one."
+    if not seen.together:
+        return "It parts from yours at the first turn."
+    same = "turn is" if seen.together == 1 else f"{numeral(seen.together)} turns are"
+    return f"Its first {same} yours too; then they part."
 
 
-def _by_axis(line: Line) -> list[set[Move]]:
-    """The turns in groups that follow each other about one axis."""
-    groups: list[set[Move]] = []
-    last = None
-    for move in line:
-        if move.axis != last:
-            groups.append(set())
-        groups[-1].add(move)
-        last = move.axis
-    return groups
+def _together(own: Line, solution: Line) -> int:
+    made = range(min(len(own), len(solution)), 0, -1)
+    return next((turn for turn in made if lines.rest(own[:turn], solution) is not None), 0)
 
 
 def _needless(own: Line, solution: Line) -> tuple[int, ...]:
@@ -87,103 +95,161 @@ def _needless(own: Line, solution: Line) -> tuple[int, ...]:
             left.pop()
         else:
             needless.append(turn)
-    return tuple(reversed(needless)) if not left else ()
+    return () if left else tuple(reversed(needless))
 
 
-def where_turns_went(position: Position, line: Line, solutions: Iterable[Line]) -> str:
-    """One true sentence for a player over par: what the extra turns did.
+def _cancel(moves: Iterable[Move]) -> bool:
+    return not lines.tidy(moves).turns
 
-    In this order: needless turns; kept slots opened more often; a pair freed, joined or slotted
-    later than needed; where the lines part. It tells no turn of a shortest line.
+
+# -- one fact ------------------------------------------------------------------------------------
+
+
+def fact(position: Position, line: Line, solutions: Iterable[Line]) -> str:
+    """One true sentence for a player over par that tells no turn of a shortest line.
+
+    First where the turns went, then what the shortest lines have in common that the player's
+    has not, last how far it went with one of them. solutions: all the shortest ones.
     """
-    seen = compare(position, line, solutions)
-    if seen.needless:
-        return _needless_words(seen)
-    opened = _opened_words(seen)
-    if opened:
-        return opened
-    late = _late_words(seen, len(position.pairs) > 1)
-    if late:
-        return late
-    return f"{_started(seen)}; from there {_count(_rest(seen))} are enough."
+    own = stages(position, lines.tidy(line).turns)
+    shortest = [stages(position, solution) for solution in solutions]
+    for tell in (_held, _opened, _late, _slow, _slotted, _order, _opens, _faces):
+        said = tell(own, shortest)
+        if said:
+            return said
+    return _parting(own, shortest)
 
 
-def _needless_words(seen: Comparison) -> str:
-    moves = line_text([seen.own.turns[turn - 1] for turn in seen.needless])
-    which = _listed([str(turn) for turn in seen.needless])
-    turns = "turn" if len(seen.needless) == 1 else "turns"
-    return f"Without {turns} {which} ({moves}) your line is a shortest one."
-
-
-def _opened_words(seen: Comparison) -> str:
-    own = Counter(opening.slot for opening in seen.own.openings)
-    need = Counter(opening.slot for opening in seen.nearest.openings)
-    for slot, times in own.items():
-        if times > need[slot]:
-            needed = "without opening it" if not need[slot] else f"opening it {_times(need[slot])}"
-            return f"Slot {slot} was opened {_times(times)}; a shorter way does {needed}."
+def _held(own: Stages, shortest: Sequence[Stages]) -> str:
+    """The line holds a shortest one."""
+    for other in shortest:
+        needless = _needless(own.line, other.line)
+        if needless:
+            moves = [own.line[turn - 1] for turn in needless]
+            how = "undo each other" if _cancel(moves) else "are not needed"
+            how = "is not needed" if len(moves) == 1 else how
+            return f"Your line holds a shortest one: {numeral(len(moves))} of its turns {how}."
     return ""
 
 
-def _late_words(seen: Comparison, several: bool) -> str:
-    """The first stage reached later than on the nearest shortest line."""
-    needed = {stage.slot: stage for stage in seen.nearest.pairs}
-    for mine in seen.own.pairs:
-        name = f"The {mine.slot} pair" if several else "The pair"
-        for word in ("freed", "joined", "slotted"):
-            turn, least = getattr(mine, word), getattr(needed[mine.slot], word)
-            if turn is not None and least is not None and turn > least:
-                spare = turn - least
-                later = f"{_number(spare)} turn{'s' if spare > 1 else ''} later than needed"
-                return f"{name} was {word} at turn {turn}, {later}."
+def _opened(own: Stages, shortest: Sequence[Stages]) -> str:
+    """A kept slot was opened more often than any shortest line opens it."""
+    for slot in dict.fromkeys(opening.slot for opening in own.openings):
+        times = _openings(own, slot)
+        most = max(_openings(other, slot) for other in shortest)
+        if times > most:
+            was = "" if times == 1 else f" {_times(times)}"
+            more = f" more than {_times(most)}" if most else ""
+            return f"Slot {slot} was opened{was}; no shortest way opens it{more}."
     return ""
 
 
-def _started(seen: Comparison) -> str:
-    if not seen.together:
-        return "The first turn leaves the shortest way"
-    return f"The shortest way is left after turn {seen.together}"
+def _late(own: Stages, shortest: Sequence[Stages]) -> str:
+    """A pair was freed or joined later than needed."""
+    found = (_later(own, shortest, slot, stage) for slot in _slots(own) for stage in STAGES[0::2])
+    return next(filter(None, found), "")
 
 
-def _rest(seen: Comparison) -> int:
-    return len(seen.nearest.turns) - seen.together
+def _slotted(own: Stages, shortest: Sequence[Stages]) -> str:
+    """One pair of several was slotted later than needed; of one pair it would say nothing new."""
+    slots = _slots(own) if len(own.pairs) > 1 else []
+    return next(filter(None, (_later(own, shortest, slot, "slotted") for slot in slots)), "")
 
 
-def shortest_fact(position: Position, line: Line, solutions: Iterable[Line]) -> str:
-    """One true sentence about a shorter way that keeps it a puzzle: when it joins a pair."""
-    own = {stage.slot: stage for stage in stages(position, line).pairs}
-    best: dict[str, PairStages] = {}
-    for solution in solutions:
-        for stage in stages(position, solution).pairs:
-            if stage.joined is not None and (
-                stage.slot not in best or stage.joined < (best[stage.slot].joined or 0)
-            ):
-                best[stage.slot] = stage
-    for slot, stage in best.items():
-        mine = own[slot].joined
-        if mine is not None and stage.joined is not None and stage.joined < mine:
-            which = "the pair" if len(position.pairs) == 1 else f"the {slot} pair"
-            return f"A shorter way joins {which} at turn {stage.joined}; yours at turn {mine}."
+def _later(own: Stages, shortest: Sequence[Stages], slot: str, stage: str) -> str:
+    """How much later than needed a pair came to a stage; nothing where it did not."""
+    at = STAGES.index(stage)
+    turn = own.of(slot).turns[at]
+    needed = [other.of(slot).turns[at] for other in shortest]
+    latest = max((turn for turn in needed if turn is not None), default=None)
+    if turn is None or latest is None or turn <= latest:
+        return ""
+    again = " for good" if stage == "joined" and own.of(slot).breaks else ""
+    later = f"{counted(turn - latest, 'turn')} later than needed"
+    return f"{_name(own, slot)} was {stage}{again} at turn {turn}, {later}."
+
+
+def _slow(own: Stages, shortest: Sequence[Stages]) -> str:
+    """A pair took more turns from its join to its slot than on any shortest line."""
+    for slot in _slots(own):
+        took = _way_home(own.of(slot))
+        most = max(_way_home(other.of(slot)) for other in shortest)
+        if took > most:
+            return (
+                f"{_name(own, slot)} took {counted(took, 'turn')} from join to slot;"
+                f" no shortest way takes more than {numeral(most)}."
+            )
     return ""
+
+
+def _order(own: Stages, shortest: Sequence[Stages]) -> str:
+    """Two pairs are slotted in the other order on every shortest line."""
+    for first, second in permutations(_slots(own), 2):
+        if _is_before(own, first, second) and all(
+            _is_before(other, second, first) for other in shortest
+        ):
+            return f"Every shortest way slots {second} before {first}."
+    return ""
+
+
+def _opens(own: Stages, shortest: Sequence[Stages]) -> str:
+    """Every shortest line opens a kept slot that stayed closed."""
+    for slot in dict.fromkeys(opening.slot for opening in shortest[0].openings):
+        if not _openings(own, slot) and all(_openings(other, slot) for other in shortest):
+            return f"Every shortest way opens slot {slot}, and closes it again."
+    return ""
+
+
+def _faces(own: Stages, shortest: Sequence[Stages]) -> str:
+    """A shortest line does without faces, or every one turns a face that stood still."""
+    mine = _turned(own.line)
+    theirs = [_turned(other.line) for other in shortest]
+    fewest = min(theirs, key=len)
+    if set(fewest) < set(mine):
+        return f"A shortest way turns only {_named(fewest)}."
+    new = [face for face in fewest if face not in mine and all(face in faces for faces in theirs)]
+    return f"Every shortest way turns {_named(new)} too." if new else ""
+
+
+def _parting(own: Stages, shortest: Sequence[Stages]) -> str:
+    together = max(_together(own.line, other.line) for other in shortest)
+    if not together:
+        return "No shortest way begins as yours does."
+    turns = "turn begins" if together == 1 else f"{numeral(together)} turns begin"
+    return f"Your first {turns} a shortest way; the next turn leaves it."
+
+
+def _slots(found: Stages) -> list[str]:
+    return [pair.slot for pair in found.pairs]
+
+
+def _name(own: Stages, slot: str) -> str:
+    return "The pair" if len(own.pairs) == 1 else f"The {slot} pair"
+
+
+def _way_home(pair: PairStages) -> int:
+    """Turns from the join to the slot; 0 where the line does not come to both."""
+    return (pair.slotted or 0) - (pair.joined or 0)
+
+
+def _is_before(found: Stages, first: str, second: str) -> bool:
+    one, other = found.of(first).slotted, found.of(second).slotted
+    return one is not None and other is not None and one < other
+
+
+def _openings(found: Stages, slot: str) -> int:
+    return sum(opening.slot == slot for opening in found.openings)
+
+
+def _turned(line: Line) -> str:
+    turned = {move.name[0] for move in line}
+    return "".join(face for face in FACES if face in turned)
+
+
+def _named(faces: Iterable[str]) -> str:
+    """Faces in words: "the right and the top"."""
+    return listed([f"the {SIDE[face]}" for face in faces])
 
 
 def _times(count: int) -> str:
-    return {1: "once", 2: "twice"}.get(count, f"{_number(count)} times")
-
-
-def _number(count: int) -> str:
-    words = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
-    return words[count] if count < len(words) else str(count)
-
-
-def _count(turns: int) -> str:
-    return f"{_number(turns)} turn{'' if turns == 1 else 's'}"
-
-
-def _listed(words: Sequence[str]) -> str:
-    return " and ".join(filter(None, [", ".join(words[:-1]), words[-1]]))
-
-
-def tidied(line: Line) -> Line:
-    """The line's turns as they count against par."""
-    return lines.tidy(line).turns
+    return {1: "once", 2: "twice"}.get(count, f"{numeral(count)} times")
