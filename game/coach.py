@@ -113,7 +113,7 @@ def fact(position: Position, line: Line, solutions: Iterable[Line]) -> str:
     """
     own = stages(position, lines.tidy(line).turns)
     shortest = [stages(position, solution) for solution in solutions]
-    for tell in (_held, _opened, _late, _slow, _slotted, _order, _opens, _faces):
+    for tell in (_held, _opened, _order, _late, _slow, _slotted, _faces):
         said = tell(own, shortest)
         if said:
             return said
@@ -144,6 +144,16 @@ def _opened(own: Stages, shortest: Sequence[Stages]) -> str:
     return ""
 
 
+def _order(own: Stages, shortest: Sequence[Stages]) -> str:
+    """Two pairs are slotted in the other order on every shortest line."""
+    for first, second in permutations(_slots(own), 2):
+        if _is_before(own, first, second) and all(
+            _is_before(other, second, first) for other in shortest
+        ):
+            return f"Every shortest way slots {second} before {first}."
+    return ""
+
+
 def _late(own: Stages, shortest: Sequence[Stages]) -> str:
     """A pair was freed or joined later than needed."""
     found = (_later(own, shortest, slot, stage) for slot in _slots(own) for stage in STAGES[0::2])
@@ -164,6 +174,8 @@ def _later(own: Stages, shortest: Sequence[Stages], slot: str, stage: str) -> st
     latest = max((turn for turn in needed if turn is not None), default=None)
     if turn is None or latest is None or turn <= latest:
         return ""
+    if stage == "freed" and turn == own.of(slot).slotted:  # it was free only when it was home
+        return ""
     again = " for good" if stage == "joined" and own.of(slot).breaks else ""
     later = f"{counted(turn - latest, 'turn')} later than needed"
     return f"{_name(own, slot)} was {stage}{again} at turn {turn}, {later}."
@@ -175,28 +187,9 @@ def _slow(own: Stages, shortest: Sequence[Stages]) -> str:
         took = _way_home(own.of(slot))
         most = max(_way_home(other.of(slot)) for other in shortest)
         if took > most:
-            return (
-                f"{_name(own, slot)} took {counted(took, 'turn')} from join to slot;"
-                f" no shortest way takes more than {numeral(most)}."
-            )
-    return ""
-
-
-def _order(own: Stages, shortest: Sequence[Stages]) -> str:
-    """Two pairs are slotted in the other order on every shortest line."""
-    for first, second in permutations(_slots(own), 2):
-        if _is_before(own, first, second) and all(
-            _is_before(other, second, first) for other in shortest
-        ):
-            return f"Every shortest way slots {second} before {first}."
-    return ""
-
-
-def _opens(own: Stages, shortest: Sequence[Stages]) -> str:
-    """Every shortest line opens a kept slot that stayed closed."""
-    for slot in dict.fromkeys(opening.slot for opening in shortest[0].openings):
-        if not _openings(own, slot) and all(_openings(other, slot) for other in shortest):
-            return f"Every shortest way opens slot {slot}, and closes it again."
+            more = f"more than {numeral(most)}" if most else "any"
+            took_turns = f"{_name(own, slot)} took {counted(took, 'turn')} from join to slot"
+            return f"{took_turns}; no shortest way takes {more}."
     return ""
 
 

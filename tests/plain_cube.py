@@ -35,3 +35,9 @@ def is_stuck(cube: Cube, slot: str) -> bool:
         STICKERS[where[piece[0]]].place[1] < 1 and any(where[i] != i for i in piece)
         for piece in pieces
     )
+
+
+def is_top(cube: Cube, slot: str) -> bool:
+    """Whether the corner or the edge lies in the top layer."""
+    where = cube.upright.where
+    return any(STICKERS[where[home]].place[1] == 1 for home in SLOT[slot].home)

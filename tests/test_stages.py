@@ -6,7 +6,6 @@ from collections import Counter
 
 import pytest
 from hypothesis import given
-from hypothesis import strategies as st
 
 from game.cube import line as lines
 from game.cube import symmetry
