@@ -19,6 +19,7 @@ GAME = Path(__file__).parent.parent / "game"
 FLOORS = {
     "game": 0,
     "game.errors": 0,
+    "game.prose": 0,
     "game.cube": 1,
     "game.search": 2,
     "game.position": 3,
@@ -30,6 +31,8 @@ FLOORS = {
     "game.attempt": 3,
     "game.stages": 3,
     "game.score": 3,
+    "game.coach": 3,
+    "game.rating": 3,
     "game.prompt": 3,
     "game.telling": 3,
     "game.folders": 4,

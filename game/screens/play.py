@@ -231,9 +231,7 @@ class PlayScreen(SittingScreen):
 
     def action_help(self) -> None:
         """Every key."""
-        from game.screens.help import HelpScreen  # noqa: PLC0415 - imported where it is pushed
-
-        self.app.push_screen(HelpScreen("play"))
+        self.app.show_help("play")
 
     def action_back(self) -> None:
         """Take a prefix back; otherwise leave, with the attempt in hand."""

@@ -2,16 +2,19 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from textual.app import ComposeResult
 from textual.containers import VerticalScroll
 from textual.content import Content
 from textual.message import Message
 from textual.widgets import OptionList, Static
 
+from game.coach import fact
 from game.cube.ease import easiest_grip
 from game.cube.line import Line
 from game.cube.moves import line_text
-from game.score import Score, one_fact
+from game.score import Score
 from game.screens.clock_view import time_text
 from game.screens.marks import OFF, ON
 from game.screens.side_words import mark_rows, turns_words, verdict_words
@@ -67,6 +70,10 @@ class ResultPanel(VerticalScroll):
         self.post_message(self.Chosen(event.option_index))
 
 
+_fact = lru_cache(maxsize=16)(fact)
+"""Kept, since a result is shown again whenever something more is found."""
+
+
 def solution_text(solution: Line) -> str:
     """A solution in its easiest grip, a rotation written first where there is one."""
     return line_text(easiest_grip(solution))
@@ -82,7 +89,7 @@ def _verdict(sitting: Sitting, reveal: bool, searching: str) -> Parts:
     else:
         parts += _scored(sitting, score)
         if score.over and not reveal and sitting.solutions:
-            parts += ["\n", one_fact(sitting.attempt, sitting.solutions)]
+            parts += ["\n", _fact(sitting.position, sitting.attempt.line, sitting.solutions)]
     wants_solutions = reveal or (score is not None and score.over > 0)
     if wants_solutions and not sitting.solutions:
         parts += ["\n", (searching, "$muted")]
