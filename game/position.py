@@ -137,7 +137,7 @@ def parse_position(text: str) -> Position:
 
 
 class Glance(NamedTuple):
-    """What a text says of the pairs in play: slot -> where the pair lies; whether the cross is done."""
+    """What a text says: where each pair in play lies; whether the cross is done."""
 
     places: dict[str, PairPlace]
     has_cross: bool

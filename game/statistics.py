@@ -1,20 +1,22 @@
 """What all attempts come to: by kind of placement and slot, by side, by day.
 
-Measures are of *fair* attempts: solved, no hint and no solution seen before. Times are medians,
-which one long absence does not move; turns over par is a mean, for it is mostly nought.
+The records add the attempts up; here the sums are put together. Measures are means of *fair*
+attempts: solved, no hint and no solution seen before.
 
 A position of one pair counts by where the pair lies (`KINDS`) and by its slot; one of several by
 how many there are; one whose cross is not done only as a whole.
+
+Strength is a Glicko-2 rating: every attempt is a game between the player and the position, won at
+par without help, and a day is a rating period. What a position is worth follows from its par.
 """
 
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from functools import cache
-from statistics import median
-from typing import TypeVar
+from functools import cache, reduce
+from itertools import repeat
 
 from game.attempt import replayed
 from game.cube import pair
@@ -22,7 +24,8 @@ from game.cube.moves import MOVES
 from game.cube.pair import PairPlace, in_top, slot_at
 from game.errors import PositionError
 from game.position import Position, glance
-from game.records.record import Events, Trial
+from game.rating import Rating, rated
+from game.records.record import Events, Sums
 
 BOTH_ABOVE, EDGE_IN, CORNER_IN, BOTH_IN, ASTRAY = (
     "both above",
@@ -34,95 +37,107 @@ BOTH_ABOVE, EDGE_IN, CORNER_IN, BOTH_IN, ASTRAY = (
 KINDS = (BOTH_ABOVE, EDGE_IN, CORNER_IN, BOTH_IN, ASTRAY)
 """Where a pair can lie: 24, 6, 6 and 6 placements, and the 126 with a piece in another slot."""
 SIDES = ("left", "right", "front", "back")
-
-_Key = TypeVar("_Key")
-
-
-@dataclass(frozen=True)
-class Sum:
-    """What some attempts come to; None where none of them tells.
-
-    tried: attempts; fair: those solved without help. over: mean turns over par. seeing_ms,
-    doing_ms: median milliseconds. pace: turns a second, all executed turns by all doing time.
-    """
-
-    tried: int = 0
-    fair: int = 0
-    at_par: int = 0
-    over: float | None = None
-    seeing_ms: float | None = None
-    doing_ms: float | None = None
-    pace: float | None = None
+AVERAGE_RATING, AVERAGE_PAR, A_TURN, OPPONENT_DEVIATION = 1500.0, 6, 120.0, 60.0
+"""A position of par 6 is worth 1500; each turn more or less moves that by 120."""
 
 
 @dataclass(frozen=True)
 class Day:
-    """A day on which something was tried: its number, counted from 1 January 1970."""
+    """A day on which something was tried: its number, counted from 1 January 1970.
+
+    strength: of the player after it.
+    """
 
     day: int
-    sum: Sum
+    sums: Sums
+    strength: Rating
 
 
 @dataclass(frozen=True)
 class Statistics:
-    """placements: (kind, slot) -> sum; several: number of pairs -> sum; sides: side -> sum.
+    """placements: (kind, slot) -> sums; several: number of pairs -> sums; sides: side -> sums.
 
     What was never tried is not there. days: in order.
     """
 
-    whole: Sum
-    placements: Mapping[tuple[str, str], Sum]
-    several: Mapping[int, Sum]
-    sides: Mapping[str, Sum]
+    whole: Sums
+    placements: Mapping[tuple[str, str], Sums]
+    several: Mapping[int, Sums]
+    sides: Mapping[str, Sums]
     days: tuple[Day, ...]
 
 
-def statistics(trials: Iterable[Trial]) -> Statistics:
-    """What these attempts come to; holds their few facts in memory."""
-    by_position: defaultdict[str, list[Trial]] = defaultdict(list)
-    by_day: defaultdict[int, list[Trial]] = defaultdict(list)
-    for trial in trials:
-        by_position[trial.position].append(trial)
-        by_day[trial.day].append(trial)
-    placements: defaultdict[tuple[str, str], list[Trial]] = defaultdict(list)
-    several: defaultdict[int, list[Trial]] = defaultdict(list)
-    sides: defaultdict[str, list[Trial]] = defaultdict(list)
-    for text, tried in by_position.items():
+def statistics(
+    by_position: Mapping[str, Sums], by_day: Mapping[tuple[int, int | None], Sums]
+) -> Statistics:
+    """What attempts come to. by_position: text -> sums; by_day: day and par -> sums."""
+    placements: defaultdict[tuple[str, str], Sums] = defaultdict(Sums)
+    several: defaultdict[int, Sums] = defaultdict(Sums)
+    sides: defaultdict[str, Sums] = defaultdict(Sums)
+    for text, sums in by_position.items():
         places = _places(text)
         if len(places) > 1:
-            several[len(places)] += tried
+            several[len(places)] = several[len(places)].plus(sums)
         for slot, place in places.items() if len(places) == 1 else ():
-            placements[kind(place, slot), slot] += tried
+            key = kind(place, slot), slot
+            placements[key] = placements[key].plus(sums)
             for side in sides_of(slot):
-                sides[side] += tried
-    return Statistics(
-        whole=summed([trial for tried in by_day.values() for trial in tried]),
-        placements=_all_summed(placements),
-        several=_all_summed(several),
-        sides=_all_summed(sides),
-        days=tuple(Day(day, summed(by_day[day])) for day in sorted(by_day)),
-    )
+                sides[side] = sides[side].plus(sums)
+    days = _days(by_day)
+    return Statistics(_together(day.sums for day in days), placements, several, sides, days)
 
 
-def summed(trials: Sequence[Trial]) -> Sum:
-    """What these attempts come to."""
-    fair = [trial for trial in trials if trial.solved and not trial.helped]
-    over = [max(0, t.turns - t.par) for t in fair if t.par is not None]
-    timed = [(t.executed, t.doing_ms) for t in fair if t.doing_ms]
-    doing = sum(ms for _, ms in timed)
-    return Sum(
-        tried=len(trials),
-        fair=len(fair),
-        at_par=over.count(0),
-        over=sum(over) / len(over) if over else None,
-        seeing_ms=_median([t.seeing_ms for t in fair if t.seeing_ms is not None]),
-        doing_ms=_median([t.doing_ms for t in fair if t.doing_ms is not None]),
-        pace=1000 * sum(turns for turns, _ in timed) / doing if doing else None,
-    )
+def _days(by_day: Mapping[tuple[int, int | None], Sums]) -> tuple[Day, ...]:
+    """Each day played, with the strength after it: a day is a rating period."""
+    pars: defaultdict[int, list[tuple[int | None, Sums]]] = defaultdict(list)
+    for (day, par), sums in by_day.items():
+        pars[day].append((par, sums))
+    found = []
+    strength = Rating()
+    for day in sorted(pars):
+        strength = rated(strength, _games(pars[day]))
+        found.append(Day(day, _together(sums for _, sums in pars[day]), strength))
+    return tuple(found)
+
+
+def _games(pars: Iterable[tuple[int | None, Sums]]) -> Iterator[tuple[Rating, float]]:
+    """A day's attempts as games against their positions: won at par without help."""
+    for par, sums in pars:
+        if par is not None:
+            opponent = Rating(AVERAGE_RATING + A_TURN * (par - AVERAGE_PAR), OPPONENT_DEVIATION)
+            yield from repeat((opponent, 1.0), sums.at_par)
+            yield from repeat((opponent, 0.0), sums.tried - sums.at_par)
+
+
+def _together(all_sums: Iterable[Sums]) -> Sums:
+    return reduce(Sums.plus, all_sums, Sums())
+
+
+# -- measures ------------------------------------------------------------------------------------
+
+
+def over(sums: Sums) -> float | None:
+    """Mean turns over par."""
+    return sums.over / sums.with_par if sums.with_par else None
+
+
+def seeing(sums: Sums) -> float | None:
+    """Mean seconds of seeing."""
+    return sums.seeing_ms / sums.seen / 1000 if sums.seen else None
+
+
+def doing(sums: Sums) -> float | None:
+    """Mean seconds of doing."""
+    return sums.doing_ms / sums.done / 1000 if sums.done else None
+
+
+def pace(sums: Sums) -> float | None:
+    """Turns a second: all execution turns by all doing time."""
+    return 1000 * sums.executed / sums.doing_ms if sums.doing_ms else None
 
 
 def series(
-    days: Sequence[Day], most: int, measure: Callable[[Sum], float | None]
+    days: Sequence[Day], most: int, measure: Callable[[Day], float | None]
 ) -> tuple[float | None, ...]:
     """A measure in the course of the days played, in at most so many steps.
 
@@ -130,7 +145,7 @@ def series(
     """
     count = min(most, len(days))
     steps = (days[len(days) * i // count : len(days) * (i + 1) // count] for i in range(count))
-    found = ([value for day in step if (value := measure(day.sum)) is not None] for step in steps)
+    found = ([value for day in step if (value := measure(day)) is not None] for step in steps)
     return tuple(sum(values) / len(values) if values else None for values in found)
 
 
@@ -179,11 +194,3 @@ def _places(text: str) -> Mapping[str, PairPlace]:
     except PositionError:
         return {}
     return seen.places if seen.has_cross else {}
-
-
-def _all_summed(found: Mapping[_Key, list[Trial]]) -> dict[_Key, Sum]:
-    return {key: summed(trials) for key, trials in found.items()}
-
-
-def _median(numbers: list[int]) -> float | None:
-    return median(numbers) if numbers else None
