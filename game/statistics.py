@@ -16,16 +16,16 @@ from collections import defaultdict
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache, reduce
-from itertools import repeat
+from itertools import islice, repeat
 
 from game.attempt import replayed
 from game.cube import pair
 from game.cube.moves import MOVES
 from game.cube.pair import PairPlace, in_top, slot_at
-from game.errors import PositionError
-from game.position import Position, glance
+from game.errors import ForbiddenTurn, PositionError
+from game.position import Position, glance, parse_position
 from game.rating import Rating, rated
-from game.records.record import Events, Sums
+from game.records.record import Events, Record, Sums
 
 BOTH_ABOVE, EDGE_IN, CORNER_IN, BOTH_IN, ASTRAY = (
     "both above",
@@ -39,6 +39,8 @@ KINDS = (BOTH_ABOVE, EDGE_IN, CORNER_IN, BOTH_IN, ASTRAY)
 SIDES = ("left", "right", "front", "back")
 AVERAGE_RATING, AVERAGE_PAR, A_TURN, OPPONENT_DEVIATION = 1500.0, 6, 120.0, 60.0
 """A position of par 6 is worth 1500; each turn more or less moves that by 120."""
+MOST_REPLAYED, MOST_LOOKED_AT = 100, 2000
+"""Pauses are found by replaying: of so many attempts, among so many of the last."""
 
 
 @dataclass(frozen=True)
@@ -165,6 +167,23 @@ def pauses(position: Position, events: Events) -> tuple[int, ...]:
         solved = sum(pair.is_pair_solved(attempt.cube, slot) for slot in position.pairs)
         if solved > most:
             most, since = solved, ms
+    return tuple(found)
+
+
+def recent_pauses(newest_first: Iterable[Record]) -> tuple[int, ...]:
+    """The pauses of the last `MOST_REPLAYED` fair attempts at several pairs."""
+    found: list[int] = []
+    replays = 0
+    for record in islice(newest_first, MOST_LOOKED_AT):
+        if not record.is_solved or record.is_helped or len(_places(record.position)) < 2:
+            continue
+        try:
+            found += pauses(parse_position(record.position), record.events)
+        except (PositionError, ForbiddenTurn):
+            continue
+        replays += 1
+        if replays == MOST_REPLAYED:
+            break
     return tuple(found)
 
 

@@ -36,6 +36,7 @@ FLOORS = {
     "game.prompt": 3,
     "game.telling": 3,
     "game.folders": 4,
+    "game.statistics": 4,
     "game.records": 4,
     "game.settings": 4,
     "game.draw": 4,

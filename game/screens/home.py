@@ -22,7 +22,7 @@ from game.screens.preview import Preview
 from game.screens.rows import twin_words
 from game.screens.tally import Tally, solved_texts, tally
 
-CHOICES = ("go", "map", "settings", "help", "quit")
+CHOICES = ("go", "map", "statistics", "settings", "help", "quit")
 """The commands that stand in the list."""
 KEY_WIDTH = 7
 
@@ -120,6 +120,12 @@ class HomeScreen(FramedScreen):
         from game.screens.map import MapScreen  # noqa: PLC0415 - imported where it is pushed
 
         self.app.push_screen(MapScreen(self._next))
+
+    def action_statistics(self) -> None:
+        """To the statistics."""
+        from game.screens.statistics import StatisticsScreen  # noqa: PLC0415 - likewise
+
+        self.app.push_screen(StatisticsScreen())
 
     def action_settings(self) -> None:
         """To the settings."""
