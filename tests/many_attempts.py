@@ -19,10 +19,13 @@ from game.records.record import Events, began_text, events_text
 from tests.deals import one_pair_unsolved, pairs_unsolved
 
 FIRST_DAY = datetime(2024, 1, 1, 18, 0, tzinfo=UTC)
+DAYS = 600
+WEAK = 0.6
+"""How much worse the player is where only the pair of BL is in play."""
 
 
 def positions(chance: random.Random, count: int) -> tuple[Position, ...]:
-    """Positions with the cross done: all of one pair in its slot or above, then strays and more pairs."""
+    """Positions with the cross done: one pair above or in its slot, then strays and more pairs."""
     single = [position_of(cube) for slot in SLOTS for cube in one_pair_unsolved(slot)]
     found = {position.text: position for position in single[:count]}
     for number in range(20 * count):
@@ -37,17 +40,23 @@ def positions(chance: random.Random, count: int) -> tuple[Position, ...]:
     return tuple(found.values())
 
 
-def rows(chance: random.Random, count: int, different: int) -> Iterator[dict[str, Any]]:
+def rows(
+    chance: random.Random, count: int, different: int, first: datetime
+) -> Iterator[dict[str, Any]]:
     """Columns of attempts, and their events; the player grows better and faster."""
     played = positions(chance, different)
     for number in range(count):
         position = chance.choice(played)
         grown = number / max(1, count - 1)
         par = 3 + len(position.pairs) * 3 + chance.randint(0, 2)
-        turns = par + int(chance.expovariate(1 / (2.2 - 1.8 * grown)))
-        seeing = int(chance.lognormvariate(8.6 - grown, 0.5))
+        weak = WEAK * (position.pairs == ("BL",))
+        turns = par + int(chance.expovariate(1 / (2.2 - 1.8 * grown + weak)))
+        seeing = int(chance.lognormvariate(8.6 - grown + weak, 0.5))
         pace = chance.uniform(350, 700) * (1 - 0.5 * grown)
-        began = FIRST_DAY + timedelta(days=int(grown * 600), seconds=number % 3600)
+        day = grown * DAYS
+        if int(day) % 3 == 1:  # no day of play
+            day -= 1
+        began = first + timedelta(days=int(day), seconds=number % 3600)
         solved = chance.random() < 0.9
         utc, offset = began_text(began)
         yield {
@@ -80,14 +89,16 @@ def _events(chance: random.Random, seeing: int, pace: float, turns: int) -> Even
     return tuple((seeing + int(pace * at), name) for at, name in enumerate(names))
 
 
-def write(path: Path, count: int, different: int = 3000, seed: int = 2026) -> None:
-    """Write a database of so many attempts at so many different positions."""
+def write(
+    path: Path, count: int, different: int = 3000, seed: int = 2026, first: datetime = FIRST_DAY
+) -> None:
+    """Write a database of so many attempts at so many different positions over `DAYS` days."""
     columns = (*FACTS, "began", "offset_minutes")
     insert = (
         f"INSERT INTO attempt ({', '.join(columns)}) VALUES ({', '.join(f':{c}' for c in columns)})"
     )
     with closing(connect(path)) as connection, transaction(connection):
-        for row in rows(random.Random(seed), count, different):
+        for row in rows(random.Random(seed), count, different, first):
             _add(connection, insert, row)
 
 

@@ -51,8 +51,12 @@ HEAT = (
     ("#d3d0ff", "#13151c"),
 )
 """Ground and ink of each step, from the least to the most: one hue, ever lighter."""
+LEAST_SPREAD = 1.5
+"""The lightest shade is at least this much more than the darkest: small differences stay small."""
 LABEL = 15
 """Columns of what stands before a row."""
+BLOCK = 8
+"""Rows of a block of weeks: seven days, and the days at both ends."""
 SEVERAL = {2: "two", 3: "three", 4: "four"}
 
 
@@ -91,25 +95,34 @@ EMPTY = "Nothing tried yet: what you play is counted here."
 # -- days played ---------------------------------------------------------------------------------
 
 
-def calendar(days: Sequence[Day], today: int, width: int) -> Content:
-    """The last weeks as columns of seven days, Monday first; how much was tried as a shade."""
+def calendar(days: Sequence[Day], today: int, width: int, rows: int) -> Content:
+    """The last weeks as columns of seven days, Monday first; how much was tried as a shade.
+
+    Where there are rows enough, earlier weeks stand above.
+    """
     tried = {day.day: day.sums.tried for day in days}
-    played = "1 day" if len(days) == 1 else f"{len(days)} days"
-    heading: Parts = [("Played on  ", STRONG), (played, VALUE)]
+    heading: Parts = [
+        ("Played  ", STRONG),
+        ("1 day" if len(days) == 1 else f"{len(days)} days", VALUE),
+    ]
     running = run_of_days(tried, today)
     if running > 1:
-        heading.append((f", {running} in a row", MUTED))
+        heading.append((f", {running} running", MUTED))
     weeks = max(1, (width - 4) // 2)
+    blocks = max(1, (rows - 1) // BLOCK)
     monday = today - (today + 3) % 7  # 1 January 1970 was a Thursday
-    first = monday - 7 * (weeks - 1)
+    first = monday - 7 * (weeks * blocks - 1)
     most = max((n for day, n in tried.items() if day >= first), default=1)
     lines: list[Parts] = [heading]
-    for weekday, name in enumerate(("Mo", "Tu", "We", "Th", "Fr", "Sa", "Su")):
-        row: Parts = [(f"{name}  ", MUTED)]
-        for week in range(weeks):
-            day = first + 7 * week + weekday
-            row.append(_day_cell(tried.get(day, 0), most) if day <= today else "  ")
-        lines.append(row)
+    for block in range(blocks):
+        start = first + 7 * weeks * block
+        for weekday, name in enumerate(("Mo", "Tu", "We", "Th", "Fr", "Sa", "Su")):
+            row: Parts = [(f"{name}  ", MUTED)]
+            for day in range(start + weekday, start + 7 * weeks, 7):
+                row.append(_day_cell(tried.get(day, 0), most) if day <= today else "  ")
+            lines.append(row)
+        ends = day_text(start), day_text(min(today, start + 7 * weeks - 1))
+        lines.append([(f"    {ends[0]}{ends[1]:>{2 * weeks - len(ends[0])}}", MUTED)])
     return _lines(lines)
 
 
@@ -143,7 +156,8 @@ def heat_map(found: Statistics, measure: Measure, width: int, tall: int, *, rich
     lines: list[Parts] = [[(measure.name, STRONG), (f"{unit}, by where the pair lies", MUTED)]]
 
     def rows(names: Sequence[str], table: Mapping[str, charts.Values]) -> None:
-        ends = charts.bounds([value for values in table.values() for value in values])
+        low, high = charts.bounds([value for values in table.values() for value in values])
+        ends = low, max(high, LEAST_SPREAD * low)
         lines.append([" " * LABEL, *((f"{name:^{cell}}", MUTED) for name in names)])
         for label, values in table.items():
             lines.append(

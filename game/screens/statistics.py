@@ -105,10 +105,8 @@ class StatisticsScreen(FramedScreen):
         room = {name: self.query_one(f"#{name}", Static) for name in FIGURES}
         size = {name: widget.content_size for name, widget in room.items()}
         wide = size["heat"].width
-        room["strength"].update(
-            figures.strength(found.days, size["strength"].width, size["strength"].height)
-        )
-        room["calendar"].update(figures.calendar(found.days, today, size["calendar"].width))
+        room["strength"].update(figures.strength(found.days, *size["strength"]))
+        room["calendar"].update(figures.calendar(found.days, today, *size["calendar"]))
         room["heat"].update(figures.heat_map(found, measure, wide, 1 + tall, rich=rich))
         room["sides"].update(figures.sides(found, measure, size["sides"].width))
         room["trends"].update(figures.trends(found, self._pauses, size["trends"].width, 1 + tall))
