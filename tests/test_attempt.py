@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from game.attempt import MAX_EVENTS, Attempt, begin, replay, written
+from game.attempt import MAX_EVENTS, Attempt, begin, replay, replayed, written
 from game.cube.cube import SOLVED
 from game.cube.line import inverse
 from game.cube.moves import MOVES, line_text, parse_line
@@ -112,6 +112,17 @@ def test_looking_is_recorded() -> None:
     attempt = played("").look(True, 5).look(False, 9)
     assert attempt.events == ((5, "far on"), (9, "far off"))
     assert attempt.seeing_ms is None
+
+
+@given(
+    st.lists(st.sampled_from([*MOVES, "undo", "redo", "restart", "far on", "far off"]), max_size=40)
+)
+def test_replayed_gives_every_attempt_on_the_way(whats: list[str]) -> None:
+    """After each event the attempt is the one that the events up to there make."""
+    events = list(enumerate(whats))
+    assert list(replayed(HOOK, events)) == [
+        replay(HOOK, events[: count + 1]) for count in range(len(events))
+    ]
 
 
 @given(

@@ -12,11 +12,12 @@ from game.cube.cube import CORNERS, EDGES, SOLVED, Cube
 from game.cube.geometry import FACES, UNMOVED, Matrix
 from game.cube.line import Line, inverse, rotation_line
 from game.cube.moves import parse_line
-from game.cube.pair import SLOTS, is_pair_solved
+from game.cube.pair import SLOTS, is_cross_solved, is_pair_solved, pair_place
 from game.errors import PositionError
 from game.position import (
     MAX_POSITION_TEXT,
     Position,
+    glance,
     parse_position,
     position_after,
     position_of,
@@ -281,3 +282,25 @@ def test_an_unknown_open_slot_is_refused() -> None:
     """An open slot that is none is not left out either."""
     with pytest.raises(PositionError, match='unknown slot "XY"'):
         position_after((), ["XY"])
+
+
+# -- a glance ------------------------------------------------------------------------------------
+
+
+@given(positions())
+@example(after(""))
+@example(after("F R"))
+@example(after("R U R' L' U L", ("BL",)))
+def test_a_glance_sees_what_parsing_finds(position: Position) -> None:
+    """The pairs in play, where they lie, and whether the cross is done, from the text alone."""
+    seen = glance(position.text)
+    cube = position.cube
+    assert seen.places == {slot: pair_place(cube, slot) for slot in position.pairs}
+    assert seen.has_cross == is_cross_solved(cube)
+
+
+@pytest.mark.parametrize("text", ["", "a/b/c/d/e", "////", "x" * 90, "...../FR/F/focus", "/////"])
+def test_a_glance_at_nonsense(text: str) -> None:
+    """What cannot be the text of a position is refused."""
+    with pytest.raises(PositionError):
+        glance(text)
