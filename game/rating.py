@@ -9,6 +9,8 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable
 from dataclasses import dataclass
+from itertools import groupby
+from operator import itemgetter
 
 SCALE = 173.7178
 CENTRE = 1500.0
@@ -45,11 +47,12 @@ def rated(one: Rating, results: Iterable[tuple[Rating, float]], tau: float = TAU
     """
     mu, phi = (one.rating - CENTRE) / SCALE, one.deviation / SCALE
     information = gain = 0.0
-    for other, score in results:
+    for other, games in groupby(results, itemgetter(0)):  # many in a row are against the same
         weight = _weight(other.deviation / SCALE)
         chance = expected(one, other)
-        information += weight**2 * chance * (1 - chance)
-        gain += weight * (score - chance)
+        scores = [score for _, score in games]
+        information += len(scores) * weight**2 * chance * (1 - chance)
+        gain += weight * (sum(scores) - len(scores) * chance)
     if information == 0:
         grown = math.hypot(phi, one.volatility) * SCALE
         return Rating(one.rating, min(grown, Rating.deviation), one.volatility)

@@ -18,7 +18,7 @@ GOAL = "under 1 s"
 
 
 def rows() -> Iterator[Row]:
-    """Everything up to the first picture of figures, each time from a new connection; then pauses."""
+    """Everything up to the first figures, each time from a new connection; then the pauses."""
     with TemporaryDirectory() as folder:
         path = Path(folder) / "records.db"
         write(path, ATTEMPTS)
