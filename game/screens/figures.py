@@ -89,7 +89,7 @@ def strength(days: Sequence[Day], width: int, rows: int) -> Content:
     return _lines([heading, *([(row, VALUE)] for row in drawn), [(axis, MUTED)]])
 
 
-EMPTY = "Nothing tried yet: what you play is counted here."
+EMPTY = "Nothing tried yet"
 
 
 # -- days played ---------------------------------------------------------------------------------

@@ -76,7 +76,13 @@ class StatisticsScreen(FramedScreen):
             pauses = recent_pauses(records.all_attempts(newest_first=True))
             self.app.call_later(self._take, found, pauses)
         except RecordsError as fault:
-            self.app.call_later(self.entitle, "Statistics", str(fault))
+            self.app.call_later(self._tell, fault)
+
+    def _tell(self, fault: RecordsError) -> None:
+        """Say why nothing can be counted."""
+        if self.is_attached:
+            self.entitle("Statistics", "the records cannot be read")
+            self.app.notify(str(fault), title="Records", severity="warning", markup=False)
 
     def _take(self, found: Statistics, pauses: Sequence[int]) -> None:
         """Show what was counted."""
