@@ -27,24 +27,31 @@ from game.prose import counted
 from game.stages import STAGES, PairStages, cubes_along, pair_stages
 from game.telling import where
 
+TITLES = ("where it lies", "what to aim for", "the next turn", "the whole line")
+"""What each rung tells."""
 AIMS = ("Free both pieces", "Line them up", "Join them", "Bring the pair home")
 """What to do next, stage by stage."""
 
 
 @dataclass(frozen=True)
 class Hint:
-    """One rung of the ladder, for an attempt as it stands.
+    """One rung of the ladder.
 
-    marks: places on the cube as it is held. line: the moves that are told, as held. made, rest:
-    the player's turns up to here, and the shortest line from here, both by centres.
+    marks: places on the cube as it is held. cube, made: where the player stood, as held, and the
+    turns up to there; rest: the shortest line from there; both lines by centres.
     """
 
     rung: int
     words: str
     marks: frozenset[int]
-    line: Line
+    cube: Cube
     made: Line
     rest: Line
+
+    @property
+    def title(self) -> str:
+        """ "Hint 2 of 4: what to aim for"."""
+        return f"Hint {self.rung} of {RUNGS}: {TITLES[self.rung - 1]}"
 
 
 def hint(
@@ -61,29 +68,28 @@ def hint(
     cubes = cubes_along(attempt.cube, way)
     stages = _next_pair(attempt, cubes)
     marks: frozenset[int] = frozenset()
-    told: Line = ()
     if rung == 1:
         words = _look(attempt, stages, colours)
     elif rung == 2:
         words, marks = _aim(cubes, stages, colours)
     elif rung == 3:
-        words, told = f"Turn {way[0].name}: press {key_words(way[0])}.", way[:1]
+        words = f"Turn {way[0].name}: press {key_words(way[0])}."
     else:
-        words, told = f"From here: {line_text(way)}.", way
-    return Hint(rung, words, marks, told, lines.tidy(attempt.line).turns, rest)
+        words = f"From here: {line_text(way)}."
+    return Hint(rung, words, marks, attempt.cube, lines.tidy(attempt.line).turns, rest)
 
 
 def next_rung(last: Hint | None, attempt: Attempt) -> int:
     """The rung that comes when a hint is asked for.
 
-    Where nothing was turned since the last hint, one up; after turns that its line begins with,
-    the same again, from the new place; else the first.
+    Where the cube is as it was at the last hint, one up. After turns that the line of that hint
+    begins with, or in another grip, the same again, from the new place; else the first.
     """
     if last is None:
         return 1
-    since = lines.tidy((*lines.inverse(last.made), *lines.tidy(attempt.line).turns)).turns
-    if not since:
+    if attempt.cube == last.cube:
         return min(last.rung + 1, RUNGS)
+    since = lines.tidy((*lines.inverse(last.made), *lines.tidy(attempt.line).turns)).turns
     return last.rung if lines.rest(since, last.rest) is not None else 1
 
 

@@ -37,6 +37,10 @@ class Way:
         return f"only {listed(self.faces)}"
 
 
+Asked = tuple[Way, Outcome | None]
+"""A question, and what its search has found; None while it is not over."""
+
+
 def ways(position: Position) -> tuple[Way, ...]:
     """The questions that differ at this position, the widest first."""
     sides = (

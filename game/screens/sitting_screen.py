@@ -169,9 +169,16 @@ class SittingScreen(Screen[bool]):
             self._draw(move)
 
     def _draw(self, move: Move | None) -> None:
+        self.query_one(Board).show(self.sitting, self._shown(), move if self.app.animates else None)
+        self._word()
+        self.query_one(ClockView).tick()
+        self.query_one(KeyBar).refresh()
+
+    def _shown(self) -> Shown:
+        """What is to be seen besides the cube."""
         app, sitting = self.app, self.sitting
         look = look_of(app.settings, app.depth, sitting.position)
-        shown = Shown(
+        return Shown(
             look=look,
             focus=self._is_focused,
             far=self._far,
@@ -181,10 +188,6 @@ class SittingScreen(Screen[bool]):
             searching=self._searching,
             best=self._best,
         )
-        self.query_one(Board).show(sitting, shown, move if app.animates else None)
-        self._word()
-        self.query_one(ClockView).tick()
-        self.query_one(KeyBar).refresh()
 
     def _word(self) -> None:
         said, tone = self._said
