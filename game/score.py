@@ -8,7 +8,7 @@ Three marks, each containing the one before:
     at par    no shorter way exists
 
 and one for judgement: *called*, earned by declaring rightly, par hidden, that no shorter way
-exists. After the solutions were shown only *solved* can be earned.
+exists. After a hint, or once the solutions were shown, only *solved* can be earned.
 """
 
 from __future__ import annotations
@@ -45,6 +45,7 @@ class Score:
     par: int
     at_hand: bool | None
     shown: bool
+    hinted: bool
     call: Call
 
     @property
@@ -61,7 +62,7 @@ class Score:
     def marks(self) -> tuple[Mark, ...]:
         """The marks earned, in the order of `Mark`."""
         earned = [Mark.SOLVED]
-        if not self.shown:
+        if not (self.shown or self.hinted):
             earned += [Mark.AT_HAND] * bool(self.at_hand)
             earned += [Mark.AT_PAR] * self.at_par
             earned += [Mark.CALLED] * (self.call is Call.RIGHT)
@@ -85,4 +86,4 @@ def score(
     call = Call.NONE
     if called:
         call = Call.RIGHT if turns == par else Call.WRONG
-    return Score(turns, attempt.executed, par, at_hand, shown, call)
+    return Score(turns, attempt.executed, par, at_hand, shown, attempt.is_hinted, call)

@@ -106,7 +106,7 @@ class Stages:
 def stages(position: Position, line: Line) -> Stages:
     """The stages of a line as it is made, rotations, wide turns and all."""
     cubes = cubes_along(position.cube, line)
-    found = [_pair_stages(cubes, slot) for slot in position.pairs]
+    found = [pair_stages(cubes, slot) for slot in position.pairs]
     found.sort(key=lambda s: len(cubes) if s.slotted is None else s.slotted)
     openings = [o for slot in position.kept for o in _openings(cubes, line, slot)]
     openings.sort(key=lambda opening: opening.opened)
@@ -135,7 +135,8 @@ def is_trapped(place: PairPlace, slot: str) -> bool:
     return any(at != home and not in_top(at) for at, home in zip(place, homes, strict=True))
 
 
-def _pair_stages(cubes: Sequence[Cube], slot: str) -> PairStages:
+def pair_stages(cubes: Sequence[Cube], slot: str) -> PairStages:
+    """The stages of one pair along the cubes at the start and after each move."""
     places = [pair.pair_place(cube, slot) for cube in cubes]
     joined = [pair.is_joined(cube, slot) for cube in cubes]
     free = (turn for turn, place in enumerate(places) if not is_trapped(place, slot))

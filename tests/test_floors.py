@@ -32,6 +32,8 @@ FLOORS = {
     "game.stages": 3,
     "game.score": 3,
     "game.coach": 3,
+    "game.ways": 3,
+    "game.hints": 3,
     "game.rating": 3,
     "game.prompt": 3,
     "game.telling": 3,

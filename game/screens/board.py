@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
 
 from textual.app import ComposeResult
 from textual.containers import Container, Horizontal, Vertical
@@ -16,12 +17,17 @@ from game.cube.moves import Move
 from game.draw import Look
 from game.packs import Puzzle
 from game.screens.clock_view import ClockView
-from game.screens.cube_view import CubeView, FarView, scene_of
+from game.screens.cube_view import CubeView, FarView, Scene, scene_of
 from game.screens.layout import Plan, plan
 from game.screens.line_view import LineView
 from game.screens.side_words import far_words, goal_words, terms_words
 from game.screens.sitting import Sitting
-from game.stages import joined_after
+from game.screens.stage_rows import signs_of
+from game.stages import stages
+
+if TYPE_CHECKING:
+    from game.hints import Hint
+    from game.ways import Asked
 
 
 @dataclass(frozen=True)
@@ -30,7 +36,8 @@ class Shown:
 
     look: how cubes are drawn, whatever their size. focus: what does not matter is grey. far, pad:
     the far side, the turn pad. reveal: the solutions. note: the level's, said at the end.
-    searching: said where something is not known yet. best: the player's best, in words.
+    searching: said where something is not known yet. best: the player's best, in words. hint: the
+    rung in view. ways: questions of a shorter way with what is known of them.
     """
 
     look: Look
@@ -41,6 +48,8 @@ class Shown:
     note: str = ""
     searching: str = ""
     best: str = ""
+    hint: Hint | None = None
+    ways: tuple[Asked, ...] = ()
 
 
 class Board(Vertical):
@@ -66,6 +75,7 @@ class Board(Vertical):
                 yield CubeView(id="cube")
             with Vertical(id="side"):
                 yield Static(id="goal")
+                yield Static(id="hint")
                 yield Static(id="numbers")
                 yield ClockView(self._times, id="clock")
                 with Vertical(id="far-box"):
@@ -135,7 +145,7 @@ class Board(Vertical):
     def _show_cube(self, sitting: Sitting, shown: Shown, move: Move | None) -> None:
         view = self.query_one(CubeView)
         look = replace(shown.look, size=self.plan.size, margin=self.plan.margin)
-        scene = scene_of(sitting.position, sitting.cube, look, focus=shown.focus)
+        scene = _scene(sitting, shown, look)
         if move is None:
             view.rest(scene)
         else:
@@ -143,8 +153,10 @@ class Board(Vertical):
 
     def _show_side(self, sitting: Sitting, shown: Shown) -> None:
         is_over = bool(sitting.outcome)
-        for selector in ("#goal", "#numbers", "#clock"):
+        for selector in ("#numbers", "#clock"):
             self.query_one(selector).display = not is_over
+        self.query_one("#goal").display = not is_over and shown.hint is None
+        self.query_one("#hint").display = not is_over and shown.hint is not None
         has_far = shown.far and self.plan.far > 0 and not is_over
         has_far = has_far and (self.plan.roomy or not shown.pad)
         self.query_one("#far-box").display = has_far
@@ -153,6 +165,8 @@ class Board(Vertical):
         if is_over:
             return
         self.query_one("#goal", Static).update(_goal(sitting))
+        if shown.hint is not None:
+            self.query_one("#hint", Static).update(_hint(shown.hint))
         self.query_one("#numbers", Static).update(_numbers(sitting, shown.best))
         if has_far:
             self._show_far(sitting, shown)
@@ -165,23 +179,27 @@ class Board(Vertical):
         result = self.query_one(ResultPanel)
         result.display = is_over
         if is_over:
-            result.show(sitting, shown.note, reveal=shown.reveal, searching=shown.searching)
+            result.show(
+                sitting,
+                shown.note,
+                reveal=shown.reveal,
+                searching=shown.searching,
+                ways=shown.ways,
+            )
 
     def _show_far(self, sitting: Sitting, shown: Shown) -> None:
         from_below = not pair.is_cross_solved(sitting.position.cube)
         look = replace(shown.look, size=self.plan.far)
-        scene = scene_of(sitting.position, sitting.cube, look, focus=shown.focus)
+        scene = _scene(sitting, shown, look)
         self.query_one(FarView).rest(scene, from_below=from_below)
         words = far_words(look, from_below=from_below)
         self.query_one("#far-name", Static).update(Content.assemble((words, "$muted")))
 
     def _show_line(self, sitting: Sitting) -> None:
-        attempt = sitting.attempt
-        written = attempt.written
-        joined = joined_after(sitting.position, written)
-        ticked = [number for number, slots in enumerate(joined) if slots]
+        written = sitting.attempt.written
+        signs = signs_of(stages(sitting.position, written))
         start = "Turn with f b r l u d; Shift turns the other way."
-        self.query_one(LineView).show([m.name for m in written], ticked, start)
+        self.query_one(LineView).show([m.name for m in written], signs, start)
 
 
 def _goal(sitting: Sitting) -> Content:
@@ -189,6 +207,16 @@ def _goal(sitting: Sitting) -> Content:
     for term in terms_words(sitting.position):
         rows += [("\n", ""), (term, "$accent")]
     return Content.assemble(*rows)
+
+
+def _hint(hint: Hint) -> Content:
+    """In place of the goal."""
+    return Content.assemble((hint.title, "bold $accent"), "\n", hint.words)
+
+
+def _scene(sitting: Sitting, shown: Shown, look: Look) -> Scene:
+    scene = scene_of(sitting.position, sitting.cube, look, focus=shown.focus)
+    return replace(scene, marked=shown.hint.marks) if shown.hint is not None else scene
 
 
 def _numbers(sitting: Sitting, best: str) -> Content:

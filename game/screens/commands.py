@@ -83,6 +83,10 @@ COMMANDS: tuple[Command, ...] = (
             "The level", bar=1),
     Command("play", "call", ("c",), "c", "call it",
             "Declare that no shorter way exists, when par is hidden.", "The level", bar=1),
+    Command("play", "hint", ("h",), "h", "hint",
+            "A hint from where you stand: where to look, what to aim for, the next turn, the whole"
+            " line. It is marked. Once over: is there a shorter way?",
+            "The level", bar=5),
     Command("play", "show", ("g",), "g", "give up",
             "See every shortest solution, and watch one. Later tries are marked as shown.",
             "The level", bar=5),

@@ -13,19 +13,20 @@ from game.errors import ForbiddenTurn
 from game.opening import following, preceding
 from game.screens import commands, keeping
 from game.screens.board import Board
+from game.screens.coached_screen import CoachedScreen
 from game.screens.cube_view import CubeView
 from game.screens.key_bar import KeyBar
 from game.screens.key_labels import after
 from game.screens.reading import is_foreign
 from game.screens.sitting import SOLVED
-from game.screens.sitting_screen import WARN, SittingScreen
+from game.screens.sitting_screen import WARN
 
 if TYPE_CHECKING:
     from game.screens.line_input import LineInput
     from game.screens.result_panel import ResultPanel
 
 
-class PlayScreen(SittingScreen):
+class PlayScreen(CoachedScreen):
     """Plays a puzzle, and those that follow it."""
 
     BINDINGS = commands.bindings("play")

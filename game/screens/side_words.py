@@ -57,17 +57,18 @@ def turns_words(count: int) -> str:
 def verdict_words(score: Score) -> str:
     """The headline of a solved attempt."""
     if score.over <= 0:
-        return f"Solved in {score.turns}: at par"
+        return f"Solved in {score.turns}: {'par, with a hint' if score.hinted else 'at par'}"
     return f"Solved in {score.turns}: {numeral(score.over)} over par"
 
 
 def mark_rows(score: Score) -> list[tuple[bool | None, str]]:
     """The marks that can be earned and whether each was; None: still being searched."""
     earned = score.marks
+    helped = score.shown or score.hinted
     rows: list[tuple[bool | None, str]] = []
     for mark in (Mark.SOLVED, Mark.AT_HAND, Mark.AT_PAR):
         is_earned: bool | None = mark in earned
-        if mark is Mark.AT_HAND and score.at_hand is None and not score.shown:
+        if mark is Mark.AT_HAND and score.at_hand is None and not helped:
             is_earned = None
         rows.append((is_earned, MARK_WORDS[mark]))
     if score.call.value:

@@ -109,6 +109,11 @@ class Sitting:
         if not self.outcome:
             self._follow(self.attempt.look(shown, self.ms(moment)), moment)
 
+    def hint(self, rung: int, moment: float) -> None:
+        """A hint of this rung was given."""
+        if not self.outcome:
+            self._follow(self.attempt.hint(rung, self.ms(moment)), moment)
+
     def give_up(self, moment: float) -> None:
         """End the attempt unsolved; the solutions are shown."""
         self.pause(moment)
@@ -183,6 +188,7 @@ class Sitting:
             began=self.began,
             version=__version__,
             shown=self.shown,
+            hint=attempt.is_hinted,
             called=made.call.value if made else "",
             far_side=far_side,
             seeing_ms=attempt.seeing_ms,

@@ -32,6 +32,8 @@ if TYPE_CHECKING:
 
 WARN = "$warning"
 """The tone of a refusal in the message line."""
+FURNISH_SECONDS = 0.02
+"""From the first picture, which is to reach the terminal first, to what it did not need."""
 REMIND_SECONDS = 1.0
 """Between two looks at whether a newcomer needs a word."""
 SEARCHING = "Looking for every shortest way ..."
@@ -72,7 +74,7 @@ class SittingScreen(Screen[bool]):
     def on_mount(self) -> None:
         """Begin."""
         self._open(keeping.take_up(self.app, self.sitting.puzzle))
-        self.call_after_refresh(self._furnish)
+        self.call_after_refresh(self.set_timer, FURNISH_SECONDS, self._furnish)
         self.set_interval(REMIND_SECONDS, self._remind)
 
     async def _furnish(self) -> None:
@@ -167,9 +169,16 @@ class SittingScreen(Screen[bool]):
             self._draw(move)
 
     def _draw(self, move: Move | None) -> None:
+        self.query_one(Board).show(self.sitting, self._shown(), move if self.app.animates else None)
+        self._word()
+        self.query_one(ClockView).tick()
+        self.query_one(KeyBar).refresh()
+
+    def _shown(self) -> Shown:
+        """What is to be seen besides the cube."""
         app, sitting = self.app, self.sitting
         look = look_of(app.settings, app.depth, sitting.position)
-        shown = Shown(
+        return Shown(
             look=look,
             focus=self._is_focused,
             far=self._far,
@@ -179,10 +188,6 @@ class SittingScreen(Screen[bool]):
             searching=self._searching,
             best=self._best,
         )
-        self.query_one(Board).show(sitting, shown, move if app.animates else None)
-        self._word()
-        self.query_one(ClockView).tick()
-        self.query_one(KeyBar).refresh()
 
     def _word(self) -> None:
         said, tone = self._said
