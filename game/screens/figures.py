@@ -78,10 +78,11 @@ def strength(days: Sequence[Day], width: int, rows: int) -> Content:
     low, high = charts.bounds(values)
     floor = low - max(50.0, (high - low) / 6)
     drawn = charts.columns(values, max(1, rows - 2), width, floor, high)
+    least, most = charts.bounds([day.strength.rating for day in days])
     heading: Parts = [
         ("Strength  ", STRONG),
         (f"{now.rating:.0f}", VALUE),
-        (f" ±{2 * now.deviation:.0f}   from {low:.0f} to {high:.0f}", MUTED),
+        (f" ±{2 * now.deviation:.0f}   from {least:.0f} to {most:.0f}", MUTED),
     ]
     first, last = day_text(days[0].day), day_text(days[-1].day)
     end = len(charts.stretched(values, width))
@@ -155,10 +156,10 @@ def heat_map(found: Statistics, measure: Measure, width: int, tall: int, *, rich
     unit = f", in {measure.unit}" if measure.unit else ""
     lines: list[Parts] = [[(measure.name, STRONG), (f"{unit}, by where the pair lies", MUTED)]]
 
-    def rows(names: Sequence[str], table: Mapping[str, charts.Values]) -> None:
+    def rows(names: Sequence[str], table: Mapping[str, charts.Values], hint: str = "") -> None:
         low, high = charts.bounds([value for values in table.values() for value in values])
         ends = low, max(high, LEAST_SPREAD * low)
-        lines.append([" " * LABEL, *((f"{name:^{cell}}", MUTED) for name in names)])
+        lines.append([(f"{hint:<{LABEL}}", MUTED), *((f"{name:^{cell}}", MUTED) for name in names)])
         for label, values in table.items():
             lines.append(
                 [f"{label:<{LABEL}}", *(_cell(v, measure, ends, cell, rich) for v in values)]
@@ -166,8 +167,9 @@ def heat_map(found: Statistics, measure: Measure, width: int, tall: int, *, rich
             blank = [_cell(v, None, ends, cell, rich) for v in values]
             lines.extend([" " * LABEL, *blank] for _ in range(tall - 1))
 
+    hint = "lighter is more" if rich else "darker is more"
     placed = {key: measure.of(sums) for key, sums in found.placements.items()}
-    rows(SLOTS, {kind: [placed.get((kind, slot)) for slot in SLOTS] for kind in KINDS})
+    rows(SLOTS, {kind: [placed.get((kind, slot)) for slot in SLOTS] for kind in KINDS}, hint)
     more = {count: measure.of(sums) for count, sums in found.several.items()}
     rows(tuple(SEVERAL.values()), {"pairs at once": [more.get(count) for count in SEVERAL]})
     return _lines(lines)
