@@ -38,6 +38,8 @@ from game.screens.theme import THEME
 from game.settings import Settings, load_settings, save_settings
 
 if TYPE_CHECKING:
+    from textual.driver import Driver
+
     from game.packs import Pack, Puzzle
     from game.records import Best, Records
 
@@ -156,6 +158,15 @@ class PairwrightApp(App[int]):
             self._warn(str(fault), "Settings")
 
     # -- life ------------------------------------------------------------------------------------
+
+    def get_driver_class(self) -> type[Driver]:
+        """Textual's choice, with ours in place of its driver for Unix."""
+        found = super().get_driver_class()
+        if found.__module__ != "textual.drivers.linux_driver":
+            return found
+        from game.screens.driver import TerminalDriver  # noqa: PLC0415 - not on every system
+
+        return TerminalDriver
 
     def _after_first_picture(self) -> None:
         """Load the engine; collect garbage from now on, but not among what start-up made."""

@@ -62,6 +62,7 @@ class Board(Vertical):
         super().__init__()
         self._times = times
         self.plan: Plan = plan(80, 24)
+        self._written: dict[str, Content] = {}
         self.is_furnished = False
         """Whether `furnish` has done its work."""
 
@@ -134,7 +135,13 @@ class Board(Vertical):
 
     def say(self, text: str, tone: str = "$muted") -> None:
         """Say something in the message line."""
-        self.query_one("#message", Static).update(Content.assemble((text, tone)))
+        self.query_one("#message", Static).update(Content.assemble((text, tone)), layout=False)
+
+    def _write(self, selector: str, content: Content) -> None:
+        """Write what seldom changes: a layout for each key would be work for nothing."""
+        if self._written.get(selector) != content:
+            self._written[selector] = content
+            self.query_one(selector, Static).update(content)
 
     def show(self, sitting: Sitting, shown: Shown, move: Move | None = None) -> None:
         """Show a sitting as it is; `move` led to it and is seen turning."""
@@ -164,10 +171,10 @@ class Board(Vertical):
             self._show_rest(sitting, shown)
         if is_over:
             return
-        self.query_one("#goal", Static).update(_goal(sitting))
+        self._write("#goal", _goal(sitting))
         if shown.hint is not None:
-            self.query_one("#hint", Static).update(_hint(shown.hint))
-        self.query_one("#numbers", Static).update(_numbers(sitting, shown.best))
+            self._write("#hint", _hint(shown.hint))
+        self.query_one("#numbers", Static).update(_numbers(sitting, shown.best), layout=False)
         if has_far:
             self._show_far(sitting, shown)
 
@@ -191,9 +198,12 @@ class Board(Vertical):
         from_below = not pair.is_cross_solved(sitting.position.cube)
         look = replace(shown.look, size=self.plan.far)
         scene = _scene(sitting, shown, look)
-        self.query_one(FarView).rest(scene, from_below=from_below)
+        view = self.query_one(FarView)
+        view.rest(scene, from_below=from_below)
         words = far_words(look, from_below=from_below)
-        self.query_one("#far-name", Static).update(Content.assemble((words, "$muted")))
+        middle = max(0, len(words) - view.picture_size.width) // 2
+        view.styles.margin = (0, 0, 0, middle)
+        self._write("#far-name", Content.assemble((words, "$muted")))
 
     def _show_line(self, sitting: Sitting) -> None:
         written = sitting.attempt.written

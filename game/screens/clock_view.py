@@ -50,4 +50,5 @@ class ClockView(Static):
         """Show the time that it is."""
         seeing, doing = map(time_text, self._times())
         label = "$muted"
-        self.update(Content.assemble(("seeing ", label), f"{seeing:<8}", ("doing ", label), doing))
+        row = Content.assemble(("seeing ", label), f"{seeing:<8}", ("doing ", label), doing)
+        self.update(row, layout=False)

@@ -76,7 +76,7 @@ class LineInput(Vertical):
             count = "1 move" if len(line) == 1 else f"{len(line)} moves"
             word = f"{count}: Enter makes them" if line else "Turns in notation"
             said = Content.assemble((f"\n{word}, Escape closes.", "$muted"))
-        self.query_one("#remark", Static).update(said)
+        self.query_one("#remark", Static).update(said, layout=False)
 
     def _cut(self, problem: str) -> str:
         """The problem; without what was expected where there is no room for it."""

@@ -47,7 +47,8 @@ class LineView(Static):
 
     def _draw(self) -> None:
         if not self._names:
-            self.update(Content.assemble((self._start, "$muted")))
+            self.update(Content.assemble((self._start, "$muted")), layout=False)
             return
         above, below = line_rows(self._names, self._signs, self.content_size.width)
-        self.update(Content.assemble((above, "bold"), "\n", (below, "$success")))
+        rows = Content.assemble((above, "bold"), "\n", (below, "$success"))
+        self.update(rows, layout=False)
