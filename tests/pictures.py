@@ -14,6 +14,7 @@ import sys
 import tempfile
 from collections.abc import AsyncIterator, Awaitable, Callable, Iterable
 from contextlib import asynccontextmanager
+from datetime import UTC, datetime, timedelta
 from html import escape
 from pathlib import Path
 
@@ -23,7 +24,9 @@ from textual.strip import Strip
 from game.folders import Folders
 from game.packs import Puzzle, load_packs, pack_folder, puzzles
 from game.screens.map import MapScreen
+from game.screens.statistics import StatisticsScreen
 from game.settings import Settings, save_settings
+from tests.many_attempts import DAYS, write
 from tests.screens.conftest import Game, QuietApp, StandingClock
 
 PICTURES = Path(__file__).parents[1] / ".pictures"
@@ -119,6 +122,15 @@ async def leaning_left(game: Game, levels: dict[str, Puzzle]) -> None:
     await _turn(game, "L")
 
 
+async def statistics(game: Game, levels: dict[str, Puzzle]) -> None:
+    """What made-up attempts of many months come to."""
+    first = datetime.now(UTC) - timedelta(days=DAYS)
+    write(game.app.folders.records, 4000, different=620, first=first)
+    await game.app.push_screen(StatisticsScreen())
+    await game.until(lambda: game.says("both above"))
+    await game.until(lambda: not any(worker.is_running for worker in game.app.workers))
+
+
 async def flat(game: Game, levels: dict[str, Puzzle]) -> None:
     """The unfolded drawing, with letters."""
     game.app.change_settings(Settings(colours="true", drawing="flat"))
@@ -132,6 +144,7 @@ SCENES: dict[str, Scene] = {
     "over-par": over_par,
     "watching": watching,
     "leaning-left": leaning_left,
+    "statistics": statistics,
     "flat": flat,
 }
 """A picture's file name without its ending -> what leads to it."""
