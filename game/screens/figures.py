@@ -55,6 +55,9 @@ LEAST_SPREAD = 1.5
 """The lightest shade is at least this much more than the darkest: small differences stay small."""
 LABEL = 15
 """Columns of what stands before a row."""
+WIDE = 78
+LEAST_CELL = 5
+"""Columns of a cell: a number, a space and a shade."""
 BLOCK = 8
 """Rows of a block of weeks: seven days, and the days at both ends."""
 SEVERAL = {2: "two", 3: "three", 4: "four"}
@@ -64,6 +67,13 @@ def day_text(day: int) -> str:
     """A day as it is written on an axis: "25 Nov 2026"."""
     told = date(1970, 1, 1) + timedelta(days=day)
     return f"{told.day} {told:%b %Y}"
+
+
+def counts(whole: Sums, width: int) -> str:
+    """How many attempts there are; how many of them count only where there is room to say it."""
+    tried = "1 attempt" if whole.tried == 1 else f"{whole.tried:,} attempts"
+    fair = f", {whole.fair:,} solved without help" if width >= WIDE else ""
+    return f"{tried}{fair}, {whole.at_par:,} at par"
 
 
 # -- strength ------------------------------------------------------------------------------------
@@ -152,7 +162,7 @@ def heat_map(found: Statistics, measure: Measure, width: int, tall: int, *, rich
     tall: rows of a cell. rich: there are colours enough for the cells' grounds; otherwise a shade
     stands beside each number.
     """
-    cell = max(7, (width - LABEL) // len(SLOTS))
+    cell = max(LEAST_CELL, (width - LABEL) // len(SLOTS))
     unit = f", in {measure.unit}" if measure.unit else ""
     lines: list[Parts] = [[(measure.name, STRONG), (f"{unit}, by where the pair lies", MUTED)]]
 

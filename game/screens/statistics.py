@@ -89,11 +89,6 @@ class StatisticsScreen(FramedScreen):
         if not self.is_attached:
             return
         self._found, self._pauses = found, tuple(pauses)
-        whole = found.whole
-        tried = "1 attempt" if whole.tried == 1 else f"{whole.tried:,} attempts"
-        self.entitle(
-            "Statistics", f"{tried}, {whole.fair:,} solved without help, {whole.at_par:,} at par"
-        )
         self.call_after_refresh(self._draw)
 
     def on_resize(self) -> None:
@@ -104,6 +99,7 @@ class StatisticsScreen(FramedScreen):
         found = self._found
         if found is None:
             return
+        self.entitle("Statistics", figures.counts(found.whole, self.app.size.width))
         measure = figures.MEASURES[self._measure]
         tall = self.app.size.height >= TALL_ROWS
         rich = self.app.depth not in FEW_COLOURS
