@@ -47,9 +47,11 @@ def go_on(
     solved: canonical texts of positions; in_hand: likewise, the one to take up first leading.
     None when nothing is left.
     """
-    texts = {puzzle.position.text: puzzle for pack in packs for puzzle in reversed(puzzles(pack))}
-    begun = (texts[text] for text in in_hand if text in texts and text not in solved)
-    left = (puzzle for puzzle in course(packs) if puzzle.position.text not in solved)
+    in_order = course(packs)
+    every = (*in_order, *(puzzle for pack in packs for puzzle in puzzles(pack)))
+    by_text = {puzzle.position.text: puzzle for puzzle in reversed(every)}  # the first one stays
+    begun = (by_text[text] for text in in_hand if text in by_text and text not in solved)
+    left = (puzzle for puzzle in in_order if puzzle.position.text not in solved)
     return next(begun, next(left, None))
 
 

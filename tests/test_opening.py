@@ -86,6 +86,13 @@ def test_go_on_with_what_is_in_hand() -> None:
     assert key(go_on(PACKS, texts("first/a"), texts("first/a"))) == "first/a~left-right"
 
 
+def test_go_on_where_two_levels_share_a_position() -> None:
+    """A position that several levels pose is taken up at the first of the course."""
+    again = pack("third", level("g", "R B U2 B' R'"))
+    in_hand = [puzzles(again)[0].position.text]
+    assert key(go_on((FIRST, again), texts("first/a"), in_hand)) == "first/c"
+
+
 def test_following_in_the_opening() -> None:
     """The opening runs through its twin to the hook, and then to the map."""
     walked = [opening(PACKS)[0]]

@@ -19,7 +19,7 @@ from game.screens.frame import FramedScreen
 from game.screens.lists import ChoiceList
 from game.screens.looks import focuses, look_of
 from game.screens.preview import Preview
-from game.screens.rows import fit
+from game.screens.rows import fit, twin_words
 from game.screens.tally import Tally, solved_texts, tally
 
 CHOICES = ("go", "map", "settings", "help", "quit")
@@ -68,7 +68,7 @@ class HomeScreen(FramedScreen):
     def on_screen_resume(self) -> None:
         """What was played meanwhile shows."""
         self._look_up()
-        self._fill()
+        self.call_after_refresh(self._fill)
 
     def on_resize(self) -> None:
         """The picture is as large as its room."""
@@ -151,7 +151,8 @@ def wordmark() -> Content:
 def rows(following: Puzzle | None, whole: Tally, width: int) -> Iterable[tuple[str, Content]]:
     """The choices: action and row, for rows of that width; what there is to tell stands below."""
     if following is not None:
-        going = f"{following.pack.title}: {following.level.name}"
+        twin = f", {twin_words(following.twin)}" if following.twin else ""
+        going = f"{following.level.name}{twin} ({following.pack.title})"
     elif whole.levels:
         going = "every level is solved"
     else:

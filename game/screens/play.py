@@ -423,6 +423,7 @@ class PlayScreen(Screen[bool]):
         if self.reading.wide:
             self.action_wide()
         else:
+            keeping.put_aside(self.app, self.sitting)  # before home looks for what is in hand
             self.dismiss(False)
 
     # -- what the engine finds -------------------------------------------------------------------

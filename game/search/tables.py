@@ -169,7 +169,7 @@ class TableBound:
     def __call__(self, nodes: Nodes) -> Distances:
         """The exact distances of that part."""
         place = nodes.corner(self.slot) if self.kind == "corner" else nodes.edge(self.slot)
-        return self.table.take(nodes.cross * np.intp(PLACES) + place)
+        return self.table.take(nodes.cross * np.int32(PLACES) + place, mode="clip")
 
 
 @dataclass(frozen=True, eq=False)
@@ -180,7 +180,7 @@ class CrossBound:
 
     def __call__(self, nodes: Nodes) -> Distances:
         """The exact distances of the cross."""
-        return self.table.take(nodes.cross)
+        return self.table.take(nodes.cross, mode="clip")
 
 
 FEW_FACES_KEPT = 16

@@ -17,7 +17,6 @@ from game.search import cache
 from game.search.cache import FILE_NAME, MAGIC, VERSION, load_tables
 from game.search.tables import KINDS, Distances, PairTables, Tables, distances
 
-
 Check = Callable[[Tables], None]
 
 
