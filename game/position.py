@@ -156,7 +156,7 @@ def parse_position(text: str) -> Position:
 
 
 def _is_focus(view: str) -> bool:
-    """Whether the view shows only what matters. Raises PositionError where there is no such view."""
+    """Whether the view shows only what matters. Raises PositionError for one that is not."""
     if view not in VIEWS:
         hint = did_you_mean(view, VIEWS) or "; expected focus or full"
         raise PositionError(f'unknown view "{printable(view)}"{hint}')

@@ -43,20 +43,15 @@ TOP_TURNS = ("", "U", "U2", "U'")
 
 
 class Group(Enum):
-    """What kind of placement an entry is; the value tells it in words."""
+    """What kind of placement an entry is, in words: in slot means in the pair's own."""
 
     BOTH_ABOVE = "both above"
-    CORNER_ABOVE = "edge in its slot"
-    EDGE_ABOVE = "corner in its slot"
-    BOTH_IN = "both in their slot"
+    EDGE_IN = "edge in slot"
+    CORNER_IN = "corner in slot"
+    BOTH_IN = "both in slot"
     EDGE_ASTRAY = "edge astray"
     CORNER_ASTRAY = "corner astray"
     BOTH_ASTRAY = "both astray"
-
-    @property
-    def is_astray(self) -> bool:
-        """Whether a piece lies in a slot that is not its own."""
-        return "astray" in self.value
 
 
 @dataclass(frozen=True)
@@ -176,8 +171,8 @@ def _where(place: int) -> str:
 
 _GROUPS = {
     ("above", "above"): Group.BOTH_ABOVE,
-    ("above", "in"): Group.CORNER_ABOVE,
-    ("in", "above"): Group.EDGE_ABOVE,
+    ("above", "in"): Group.EDGE_IN,
+    ("in", "above"): Group.CORNER_IN,
     ("in", "in"): Group.BOTH_IN,
     ("above", "astray"): Group.EDGE_ASTRAY,
     ("in", "astray"): Group.EDGE_ASTRAY,

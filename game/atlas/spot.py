@@ -10,7 +10,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from functools import cache, cached_property
 
-from game.atlas.entry import ENTRIES, HOME, Entry, entry_of
+from game.atlas.entry import ENTRIES, TOP_TURNS, Entry, entry_of
 from game.cube import geometry, pair, symmetry
 from game.cube.cube import PIECE_OF
 from game.cube.geometry import Matrix
@@ -38,6 +38,21 @@ class Spot:
             raise PositionError(f"slot {self.slot} is to be solved; it cannot be left open")
 
     @property
+    def name(self) -> str:
+        """The entry's name; the column is the one at whose side the edge lies."""
+        columns = self.entry.columns
+        here = (c for c in columns if self.entry.turn_to(c) == self.turn)
+        return self.entry.row.letter + (next(here) if len(columns) > 1 else columns)
+
+    @property
+    def top(self) -> str:
+        """The turn of the top that led here from where the entry is listed; "" where none did.
+
+        Also nothing where the name tells it.
+        """
+        return TOP_TURNS[self.turn] if len(self.entry.columns) == 1 else ""
+
+    @property
     def place(self) -> PairPlace:
         """Where the pair lies."""
         seen = geometry.whole(symmetry.to_slot(self.slot))
@@ -48,7 +63,7 @@ class Spot:
         """The slots, other than its own, that hold a piece of the pair; they cannot be kept."""
         return _images(self.entry.trapped, symmetry.to_slot(self.slot))
 
-    @property
+    @cached_property
     def open(self) -> tuple[str, ...]:
         """The slots that are open: those chosen and those that hold a piece of the pair."""
         held = self.trapped
@@ -79,7 +94,7 @@ class Spot:
         diagonal = Spot(entry, "FR", turn, _images(at_home.chosen, mirror))
         return diagonal.at_slot(symmetry.slot_image(self.slot, symmetry.twin(name, self.slot)))
 
-    @property
+    @cached_property
     def model(self) -> Spot:
         """The spot at FR that stands for this one and all its rotations and mirror images."""
         at_home = self.at_slot("FR")
@@ -117,13 +132,5 @@ def _mirrored(place: PairPlace) -> PairPlace:
     It takes the edge's sticker home on F to that home on R, so the other sticker is looked at.
     """
     mirror = geometry.whole(symmetry.twin("diagonal", "FR"))
-    corner = PIECE_OF[place.corner]
-    assert mirror[HOME.corner] == HOME.corner
-    assert len(corner) == 3
-    return PairPlace(mirror[place.corner], mirror[_other(place.edge)])
-
-
-def _other(edge: int) -> int:
-    """The other sticker of an edge place."""
-    one, two = PIECE_OF[edge]
-    return two if edge == one else one
+    (other,) = (sticker for sticker in PIECE_OF[place.edge] if sticker != place.edge)
+    return PairPlace(mirror[place.corner], mirror[other])

@@ -12,7 +12,7 @@ from textual.screen import Screen
 from textual.widget import Widget
 from textual.widgets import Static
 
-from game.packs import Puzzle
+from game.playable import Beside, Playable
 from game.screens import too_small
 from game.screens.key_bar import KeyBar
 from game.screens.too_small import TooSmall
@@ -49,18 +49,18 @@ class FramedScreen(Screen[None]):
         said = Content(aside) if isinstance(aside, str) else aside
         self.query_one(".frame-aside", Static).update(said)
 
-    def play(self, puzzle: Puzzle) -> None:
-        """Play this puzzle and those that follow it; then `played`."""
+    def play(self, puzzle: Playable, beside: Beside | None = None) -> None:
+        """Play this puzzle and those beside it; then `played`. beside: None for those of packs."""
         from game.screens.play import PlayScreen  # noqa: PLC0415 - imported where it is pushed
 
-        screen = PlayScreen(puzzle)
+        screen = PlayScreen(puzzle, beside)
 
         def over(to_map: bool | None) -> None:
             self.played(screen.sitting.puzzle, to_map=bool(to_map))
 
         self.app.push_screen(screen, over)
 
-    def played(self, last: Puzzle, *, to_map: bool) -> None:
+    def played(self, last: Playable, *, to_map: bool) -> None:
         """The player is back from `last`. to_map: everything in its row was played."""
 
     def action_help(self) -> None:

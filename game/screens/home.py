@@ -13,6 +13,7 @@ from textual.widgets.option_list import Option
 
 from game.opening import first_puzzle, go_on
 from game.packs import Puzzle
+from game.playable import Playable
 from game.records.record import Best
 from game.screens import commands
 from game.screens.frame import FramedScreen
@@ -111,7 +112,7 @@ class HomeScreen(FramedScreen):
         else:
             self.action_map()
 
-    def played(self, last: Puzzle, *, to_map: bool) -> None:
+    def played(self, last: Playable, *, to_map: bool) -> None:
         """On to the map after the opening and after a pack."""
         if to_map:
             self.action_map()

@@ -12,6 +12,7 @@ from textual.widgets.option_list import Option
 
 from game.opening import go_on
 from game.packs import Pack, Puzzle, puzzles
+from game.playable import Playable
 from game.records.record import Best
 from game.screens import commands
 from game.screens.frame import FramedScreen
@@ -91,9 +92,12 @@ class MapScreen(FramedScreen):
         if self.is_mounted:
             self.call_after_refresh(self._fill)
 
-    def played(self, last: Puzzle, *, to_map: bool) -> None:
+    def played(self, last: Playable, *, to_map: bool) -> None:
         """Mark what was played, or where to go on from here."""
-        self._at = go_on(self.app.packs, solved_texts(self._bests)) if to_map else last
+        if to_map:
+            self._at = go_on(self.app.packs, solved_texts(self._bests))
+        elif isinstance(last, Puzzle):
+            self._at = last
         if self._at is not None and self._at.twin:
             self._opened.add(self._at.level.id)
 

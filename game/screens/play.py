@@ -17,6 +17,7 @@ from game.cube.moves import Move
 from game.errors import ForbiddenTurn
 from game.opening import following, opening, preceding
 from game.packs import Puzzle
+from game.playable import Beside, Playable
 from game.prompt import prompt
 from game.screens import commands, keeping
 from game.screens.board import Board, Shown
@@ -52,8 +53,9 @@ class PlayScreen(Screen[bool]):
     AUTO_FOCUS = ""
     app: PairwrightApp
 
-    def __init__(self, puzzle: Puzzle) -> None:
+    def __init__(self, puzzle: Playable, beside: Beside | None = None) -> None:
         super().__init__()
+        self._beside = beside or self._beside_in_packs
         self.sitting = Sitting(puzzle)
         self.reading = Reading()
         self._focus: bool | None = None  # the player's own choice of colouring
@@ -98,7 +100,7 @@ class PlayScreen(Screen[bool]):
         self._show()
         self.call_after_refresh(self._run_clock)
 
-    def _leave_for(self, puzzle: Puzzle) -> None:
+    def _leave_for(self, puzzle: Playable) -> None:
         """Go to another puzzle; the attempt here stays in hand."""
         keeping.put_aside(self.app, self.sitting)
         self._open(keeping.take_up(self.app, puzzle))
@@ -396,9 +398,16 @@ class PlayScreen(Screen[bool]):
 
     # -- going elsewhere -------------------------------------------------------------------------
 
+    def _beside_in_packs(self, puzzle: Playable, step: int) -> Puzzle | None:
+        """The puzzle of a pack after this one, or before it."""
+        if not isinstance(puzzle, Puzzle):
+            return None
+        find = following if step > 0 else preceding
+        return find(self.app.packs, puzzle)
+
     def action_next(self) -> None:
         """The next level; after the last of a stretch comes the map."""
-        puzzle = following(self.app.packs, self.sitting.puzzle)
+        puzzle = self._beside(self.sitting.puzzle, 1)
         if puzzle is None:
             self.dismiss(True)
         else:
@@ -406,7 +415,7 @@ class PlayScreen(Screen[bool]):
 
     def action_previous(self) -> None:
         """The level before."""
-        puzzle = preceding(self.app.packs, self.sitting.puzzle)
+        puzzle = self._beside(self.sitting.puzzle, -1)
         if puzzle is None:
             self._show(said="This is the first one here.")
         else:

@@ -10,7 +10,7 @@ from textual.content import Content
 from textual.widgets import Static
 
 from game.draw import Look, draw_cube, size_for
-from game.packs import Puzzle
+from game.playable import Playable
 from game.records.record import Best
 from game.screens.clock_view import time_text
 from game.screens.cube_view import scene_of
@@ -35,7 +35,7 @@ class Preview(Vertical):
         if self._has_words:
             yield Static()
 
-    def show(self, puzzle: Puzzle, best: Best | None, look: Look, *, focus: bool) -> None:
+    def show(self, puzzle: Playable, best: Best | None, look: Look, *, focus: bool) -> None:
         """Show this puzzle."""
         columns, rows = self.content_size
         look = replace(look, size=size_for(columns, rows - WORDS_ROWS * self._has_words))
