@@ -6,7 +6,7 @@ puzzle   a spot as it is played
 pars     par and how many solutions, each searched once for all its mirror images
 """
 
-from game.atlas.entry import ENTRIES, SHEETS, Entry, Group, Row, Sheet, entry_of, named
+from game.atlas.entry import ENTRIES, SHEETS, TOP_TURNS, Entry, Group, Row, Sheet, entry_of, named
 from game.atlas.pars import Facts, Par, Pars
 from game.atlas.puzzle import AtlasPuzzle
 from game.atlas.spot import Spot, spots
@@ -14,6 +14,7 @@ from game.atlas.spot import Spot, spots
 __all__ = [
     "ENTRIES",
     "SHEETS",
+    "TOP_TURNS",
     "AtlasPuzzle",
     "Entry",
     "Facts",

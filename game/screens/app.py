@@ -36,6 +36,7 @@ from game.screens.theme import THEME
 from game.settings import Settings, load_settings, save_settings
 
 if TYPE_CHECKING:
+    from game.atlas import Pars
     from game.packs import Pack
     from game.records import Records
 
@@ -119,6 +120,13 @@ class PairwrightApp(App[int]):
 
     def _warn(self, problem: str, title: str = "") -> None:
         self.notify(problem, title=title, severity="warning", timeout=12, markup=False)
+
+    @cached_property
+    def pars(self) -> Pars:
+        """What was ever searched for the atlas."""
+        from game.atlas import Pars  # noqa: PLC0415 - at the first need
+
+        return Pars()
 
     @property
     def depth(self) -> Depth:

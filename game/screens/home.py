@@ -23,7 +23,7 @@ from game.screens.preview import Preview
 from game.screens.rows import fit, twin_words
 from game.screens.tally import Tally, solved_texts, tally
 
-CHOICES = ("go", "map", "settings", "help", "quit")
+CHOICES = ("go", "map", "atlas", "settings", "help", "quit")
 """The commands that stand in the list."""
 KEY_WIDTH = 7
 
@@ -122,6 +122,12 @@ class HomeScreen(FramedScreen):
         from game.screens.map import MapScreen  # noqa: PLC0415 - imported where it is pushed
 
         self.app.push_screen(MapScreen(self._next))
+
+    def action_atlas(self) -> None:
+        """To the atlas."""
+        from game.screens.atlas import AtlasScreen  # noqa: PLC0415 - likewise
+
+        self.app.push_screen(AtlasScreen())
 
     def action_settings(self) -> None:
         """To the settings."""
