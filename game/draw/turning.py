@@ -32,8 +32,13 @@ T = TypeVar("T", bound=np.generic)
 Bools = NDArray[np.bool_]
 
 TURNING = 3 * PANEL
+"""The first code of the turning layers' faces."""
 WALL = 2 * TURNING
+"""The code of a wall that has opened in the resting layers."""
 NOTHING = WALL + 1
+"""The code of a sample that shows no part of the cube."""
+UNBLENDED = 0.4
+"""By how much of their width gaps are wider in the middle of a turn with few colours."""
 
 
 class Layers(NamedTuple):
@@ -58,7 +63,7 @@ def draw_turning(colours: Paint, eye: Eye, look: Look, turning: Turning) -> Pict
     view = View(look.size, look.margin)
     layers, rotation = _motion(eye, turning)
     turned = cast(
-        view, layers.box(layers.low, layers.high), rotation.T, _insets(look.size, layers, turning)
+        view, layers.box(layers.low, layers.high), rotation.T, _insets(look, layers, turning)
     )
     depth, codes = _resting(view, layers)
     codes = np.where(turned.depth < depth, TURNING + turned.zone, codes)
@@ -99,13 +104,17 @@ def _motion(eye: Eye, turning: Turning) -> tuple[Layers, Floats]:
     return Layers(axis, min(seen) - 0.5, max(seen) + 0.5), rotation.astype(np.float32)
 
 
-def _insets(size: int, layers: Layers, turning: Turning) -> tuple[float, float, float]:
+def _insets(look: Look, layers: Layers, turning: Turning) -> tuple[float, float, float]:
     """Half of the gaps along each axis of the turning layers.
 
     At rest the gaps in depth are wider, to be a pixel wide all the same; on the way, an axis that
-    turns from width to depth changes with the turn.
+    turns from width to depth changes with the turn. Where inks cannot blend, gaps are wider in
+    the middle of the turn, so that slanting ones do not fall apart into dots.
     """
-    start = still.half_gaps(size)
+    wider = 1.0
+    if look.depth != "true":
+        wider += UNBLENDED * math.sin(math.pi * turning.fraction)
+    start = [wider * gap for gap in still.half_gaps(look.size)]
     end = list(start)
     if turning.move.quarters % 2:
         j, k = (i for i in range(3) if i != layers.axis)

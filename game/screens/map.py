@@ -164,7 +164,7 @@ class MapScreen(FramedScreen):
         """Another pack: its levels; another level: its picture."""
         event.stop()
         if event.option_list is self.packs_list:
-            if self._listed and self._listed[0].pack is not self.pack:
+            if self._listed and self._listed[0].pack != self.pack:
                 self._fill_levels(None)
         else:
             self._show_puzzle()

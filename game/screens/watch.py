@@ -59,10 +59,12 @@ class WatchScreen(FramedScreen):
 
     def body(self) -> Iterable[Widget]:
         """The cube; the solutions and the story beside it; the line below."""
+        listing = ChoiceList(eager=True, id="solution-list")
+        listing.can_focus = False  # the screen's own keys go through it, and along the line
         yield Horizontal(
             Container(CubeView(id="cube"), id="watch-stage"),
             Vertical(
-                ChoiceList(eager=True, id="solution-list"),
+                listing,
                 Static(id="story"),
                 Vertical(FarView(id="far"), Static(id="far-name"), id="watch-far"),
                 id="watch-side",
@@ -74,7 +76,6 @@ class WatchScreen(FramedScreen):
     def on_mount(self) -> None:
         """List the solutions and show the first."""
         listing = self.query_one(ChoiceList)
-        listing.can_focus = False
         listing.add_options(Content(line_text(easiest_grip(line))) for line in self._lines)
         listing.highlighted = self._number
         self._timer = self.set_interval(PACE_SECONDS, self._run_on, pause=True)

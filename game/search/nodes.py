@@ -181,6 +181,8 @@ def expand(block: Block, follows: Followers, bounds: Sequence[Bound], remaining:
     row = child // TURNS
     children = Children(block, row, child - row * TURNS, crosses.take(child, mode="clip"))
     for bound in bounds[1:]:
+        if not len(children):
+            break
         keep = bound(children) <= remaining
         if not keep.all():
             children = children.where(keep)

@@ -85,27 +85,26 @@ def distances(kind: str, slot: str = "FR", faces: str = FACES) -> Distances:
     """
     piece_moves, home = _piece(kind, slot)
     turns = turns_of(faces)
+    crosses = {turn: np.ascontiguousarray(cross_moves()[:, turn]) for turn in turns}
     permuted = {turn: _bit_permutation(piece_moves[:, turn]) for turn in turns}
+    possible = _possible(kind)
     reached = np.zeros(CROSSES, dtype=np.uint32)
     reached[HOME_CROSS] = 1 << home
     new = reached.copy()
     levels = [new]
-    possible = _possible(kind)
-    while True:
+    while new.any():
         sources = np.flatnonzero(new)
-        if not len(sources):
-            break
         targets = np.flatnonzero(reached != possible)
         step = np.zeros_like(reached)
         if len(sources) <= len(targets):
-            bits = new[sources]
+            bits = new.take(sources)
             for turn in turns:
-                step[cross_moves()[sources, turn]] |= _permute(bits, permuted[turn])
+                step[crosses[turn].take(sources)] |= _permute(bits, permuted[turn])
         else:
             gained = np.zeros(len(targets), dtype=np.uint32)
             for turn in turns:
-                before = new[cross_moves()[targets, inverse_turn(turn)]]
-                gained |= _permute(before, permuted[turn])
+                bits = new.take(crosses[inverse_turn(turn)].take(targets))
+                gained |= _permute(bits, permuted[turn])
             step[targets] = gained
         new = step & ~reached
         reached |= new
@@ -140,7 +139,8 @@ def _bit_permutation(move: Coordinate) -> NDArray[np.uint32]:
 
 def _permute(bits: NDArray[np.uint32], permutation: NDArray[np.uint32]) -> NDArray[np.uint32]:
     lower, upper = permutation
-    permuted: NDArray[np.uint32] = lower[bits & ((1 << _HALF) - 1)] | upper[bits >> _HALF]
+    permuted: NDArray[np.uint32] = lower.take(bits & ((1 << _HALF) - 1), mode="clip")
+    permuted |= upper.take(bits >> _HALF, mode="clip")
     return permuted
 
 

@@ -289,9 +289,10 @@ def test_there_are_168_placements() -> None:
 
 
 def test_a_placement_stands_for_one_or_four_states() -> None:
-    """Four top-layer turns tell a state apart, unless both pieces lie below: 72 x 4 + 96."""
+    """It is the least of the four that the top makes, or the one with both below: 72 x 4 + 96."""
     states = Counter(placement(place, "FR") for place in CROSS_KEPT)
     assert set(states) == set(placements())
+    assert all(placement(place, "FR") <= place for place in CROSS_KEPT)
     sizes = Counter(states.values())
     assert sizes == {4: 72, 1: 96}
     for found, size in states.items():

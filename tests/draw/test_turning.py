@@ -19,7 +19,7 @@ from game.cube.moves import MOVES, Move, parse_line, parse_move
 from game.draw.cells import row_width
 from game.draw.look import Eye, Lean, Look, Turning, far_eye, near_eye
 from game.draw.palette import GREY, INSIDE, PALETTES, PLASTIC, Depth
-from game.draw.panel import Paint, paint
+from game.draw.panel import PANEL, Paint, paint
 from game.draw.still import codes, draw_still, extent, is_sticker
 from game.draw.turning import draw_turning
 from tests.draw.pixels import letters_of, pixels_of
@@ -28,6 +28,8 @@ from tests.strategies import cubes, moves
 
 Floats = NDArray[np.float64]
 NONE: frozenset[int] = frozenset()
+FRONT = 2
+"""The axis of the front."""
 FEW: tuple[Depth, ...] = ("256", "16")
 CUBE = SOLVED.turn(parse_line("R U F' L2 D B R' U2"))
 
@@ -37,14 +39,15 @@ def colours_of(cube: Cube) -> Paint:
 
 
 def inner_pixels(size: int, eye: Eye) -> list[tuple[int, int]]:
-    """Pixels of stickers all of whose neighbours are of the same sticker."""
+    """Pixels of stickers all of whose neighbours are of the same sticker; on the front all."""
     grid = codes(size, eye.leans_left, eye.from_below)
     steps = list(product((-1, 0, 1), repeat=2))
     return [
         (y, x)
         for y in range(1, len(grid) - 1)
         for x in range(1, len(grid[0]) - 1)
-        if is_sticker(grid[y][x]) and len({grid[y + dy][x + dx] for dy, dx in steps}) == 1
+        if is_sticker(grid[y][x])
+        and (grid[y][x] // PANEL == FRONT or len({grid[y + dy][x + dx] for dy, dx in steps}) == 1)
     ]
 
 
@@ -153,7 +156,7 @@ def nearest_sticker(points: Floats, pieces: Floats) -> tuple[NDArray[np.int_], N
         normal = [0, 0, 0]
         normal[axis[n]] = int(sign[n])
         found.append(index.get((tuple(piece), tuple(normal)), -2))
-    return np.array(found), (second > 0.16) & (least < 0.1)
+    return np.array(found), (second > 0.2) & (least < 0.1)
 
 
 @pytest.mark.parametrize(
@@ -190,6 +193,25 @@ def test_the_nearest_piece_is_seen(name: str, fraction: float, lean: Lean) -> No
         assert frame[y][x] == wanted[place], (y, x)
     assert compared["sticker"] > 150
     assert compared["nothing"] > 100
+
+
+@pytest.mark.parametrize(("name", "fraction"), [("R", 0.35), ("U'", 0.6), ("z", 0.5)])
+@pytest.mark.parametrize("depth", ["true", "16"])
+def test_the_cube_ends_where_most_samples_see_nothing(
+    name: str, fraction: float, depth: Depth
+) -> None:
+    """A pixel that shows the cube in three samples of nine is empty, in six it is not."""
+    size, move, eye = 8, parse_move(name), near_eye("right")
+    shown, _ = seen_by_marching(eye, move, fraction, size)
+    look = Look(size=size, depth=depth)
+    frame = pixels_of(draw_turning(colours_of(CUBE), eye, look, Turning(move, fraction)))
+    counts = (shown != -1).reshape(len(frame), 3, -1, 3).sum(axis=(1, 3))
+    assert ((counts > 0) & (counts <= 3)).sum() > 3
+    for y, x in product(range(len(frame)), range(len(frame[0]))):
+        if counts[y, x] <= 3:
+            assert frame[y][x] is None
+        if counts[y, x] >= 6:
+            assert frame[y][x] is not None
 
 
 def test_what_does_not_turn_does_not_stir() -> None:

@@ -2,20 +2,15 @@
 
 from __future__ import annotations
 
-from functools import cache
-
 import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from numpy.typing import NDArray
-from scipy.sparse import csr_array
-from scipy.sparse.csgraph import breadth_first_order
 
 from game.cube.cube import CORNERS, EDGES, SOLVED
 from game.cube.geometry import FACES
 from game.cube.line import Line
-from game.cube.moves import FACE_MOVES, Move, permutation, turned_face
+from game.cube.moves import FACE_MOVES, Move, turned_face
 from game.cube.pair import CROSS_EDGES, SLOT, SLOTS
 from game.search.coordinates import (
     CORNER_MOVES,
@@ -31,6 +26,7 @@ from game.search.coordinates import (
 from game.search.nodes import start
 from game.search.tables import KINDS, UNREACHED, Distances, PairTables, distances
 from tests.breadth_first import level_sizes
+from tests.cross_graph import cross_graph
 from tests.strategies import face_lines, slot_sets
 
 CROSSES_BY_DISTANCE = [1, 15, 158, 1394, 9809, 46381, 97254, 34966, 102]
@@ -40,7 +36,7 @@ BLOCKS_BY_DISTANCE = [1, 9, 90, 852, 7169, 44182, 131636, 68940, 561]
 
 
 def crosses(tables: PairTables) -> Distances:
-    return tables.table("corner", "FR", FACES).min(axis=1)
+    return tables.crosses(FACES)
 
 
 def sizes(table: Distances) -> list[int]:
@@ -85,47 +81,14 @@ def test_one_pair_has_384_states() -> None:
 # -- against SciPy -------------------------------------------------------------------------------
 
 
-@cache
-def cross_graph() -> tuple[NDArray[np.intp], csr_array]:
-    """The crosses and the turns between them, from sticker permutations alone.
-
-    Places (0..53) of the four cross stickers of each state, shape (n, 4), and the n x n matrix of
-    who neighbours whom.
-    """
-    table = np.array([permutation(turn) for turn in FACE_MOVES])
-    pieces = [set(edge) for edge in EDGES]
-    piece_of = {i: k for k, piece in enumerate(pieces) for i in piece}
-    places = sorted(piece_of)
-    grid = np.array(np.meshgrid(*[places] * 4, indexing="ij")).reshape(4, -1).T
-    piece = np.vectorize(piece_of.get)(grid)
-    piece.sort(axis=1)
-    states = grid[(np.diff(piece, axis=1) > 0).all(axis=1)]
-    number = states @ (54 ** np.arange(4))
-    by_number = np.argsort(number)
-    turned = table[:, states] @ (54 ** np.arange(4))
-    targets = by_number[np.searchsorted(number, turned, sorter=by_number)]
-    sources = np.tile(np.arange(len(states)), len(FACE_MOVES))
-    ones = np.ones(len(sources), dtype=np.int8)
-    return states, csr_array((ones, (sources, targets.ravel())), shape=(len(states),) * 2)
-
-
-def steps_from(source: int, graph: csr_array) -> NDArray[np.intp]:
-    """Distances by SciPy's breadth-first search; -1 where it does not come."""
-    order, before = breadth_first_order(graph, source)
-    steps = np.full(graph.shape[0], -1)
-    steps[source] = 0
-    for node in order[1:]:
-        steps[node] = steps[before[node]] + 1
-    return steps
-
-
 def test_crosses_are_as_far_as_scipy_says(tables: PairTables) -> None:
     """Every cross has the distance that SciPy's breadth-first search finds."""
-    states, graph = cross_graph()
-    source = int(np.flatnonzero((states == CROSS_EDGES).all(axis=1))[0])
-    theirs = dict(zip(map(tuple, states.tolist()), steps_from(source, graph), strict=True))
+    graph = cross_graph()
+    steps = graph.steps_from(graph.state(SOLVED)).tolist()
+    theirs = dict(zip(map(tuple, graph.places.tolist()), steps, strict=True))
     places = np.array(EDGE_PLACES)[cross_places()]
-    ours = dict(zip(zip(*places.tolist(), strict=True), crosses(tables), strict=True))
+    ours = dict(zip(zip(*places.tolist(), strict=True), crosses(tables).tolist(), strict=True))
+    assert len(ours) == CROSSES
     assert ours == theirs
 
 
