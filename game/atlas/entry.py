@@ -1,6 +1,6 @@
 """The 168 placements as three sheets, a row for each state of the corner, columns for the edge's.
 
-    sheet            rows                              columns
+    astray    rows                              columns
     nothing astray   a b c   corner above its slot     0-7  edge in the top layer   8 9  in its slot
                      d e f   corner in its slot
     edge astray      g h i   corner above its slot     0-5  edge in another slot
@@ -69,9 +69,13 @@ class Row:
 
 @dataclass(frozen=True)
 class Sheet:
-    """Rows and columns that belong together. edges: where the edge sticker lies in each column."""
+    """Rows and columns that belong together.
 
-    title: str
+    astray: which piece lies in a slot that is not its own, or at least that one; edges: where the
+    edge sticker lies in each column.
+    """
+
+    astray: str
     rows: tuple[Row, ...]
     edges: tuple[int, ...]
 
@@ -208,9 +212,9 @@ def _edges_above() -> list[int]:
     return sorted(places, key=order)
 
 
-def _sheet(title: str, letters: str, corners: list[int], edges: list[int]) -> Sheet:
+def _sheet(astray: str, letters: str, corners: list[int], edges: list[int]) -> Sheet:
     rows = tuple(Row(letter, place) for letter, place in zip(letters, corners, strict=True))
-    return Sheet(title, rows, tuple(edges))
+    return Sheet(astray, rows, tuple(edges))
 
 
 def _sheets() -> tuple[Sheet, ...]:
@@ -221,9 +225,9 @@ def _sheets() -> tuple[Sheet, ...]:
     away = [place for slot in others for place in _edges_in(slot)]
     flips = [above[0], above[len(ROUND)]]
     return (
-        _sheet("Nothing astray", "abcdef", own, [*above, *at_home]),
-        _sheet("Edge astray", "ghijkl", own, away),
-        _sheet("Corner astray", "noprstvxz", astray, [*flips, *at_home, *away]),
+        _sheet("nothing", "abcdef", own, [*above, *at_home]),
+        _sheet("edge", "ghijkl", own, away),
+        _sheet("corner", "noprstvxz", astray, [*flips, *at_home, *away]),
     )
 
 

@@ -7,14 +7,13 @@ the background; the grid fills as they come.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from typing import Literal
 
 from textual.containers import Horizontal, Vertical
 from textual.content import Content
 from textual.widget import Widget
 from textual.widgets import OptionList, Static
 
-from game.atlas import ENTRIES, SHEETS, AtlasPuzzle, Entry, Spot
+from game.atlas import ENTRIES, SHEETS, AtlasPuzzle, Entry, Pars, Sheet, Spot
 from game.cube.pair import SLOTS
 from game.playable import Playable
 from game.screens import atlas_words, commands
@@ -28,11 +27,13 @@ from game.screens.key_bar import KeyBar
 from game.screens.lists import ChoiceList
 from game.screens.looks import focuses, look_of
 from game.screens.preview import Preview
-from game.search.outcome import Outcome, Solved
+from game.search.outcome import Solved
 
 HIDDEN = "?"
 """In place of a par that is not to be told."""
-LEGEND = "   ".join(f"{sign.value} {sign.words}" for sign in Met)
+MANY_ROWS = 6
+"""More rows of a sheet than this leave no empty line in a low window."""
+LEGEND = "   ".join(f"{sign.value} {sign.words}" for sign in Met if sign.words)
 
 
 class AtlasScreen(FramedScreen):
@@ -54,16 +55,14 @@ class AtlasScreen(FramedScreen):
         self.survey = Survey(Terms(), Pars(), {})
         self.spot = self.survey.at("a0")
         self._asked: dict[Question, Spot] = {}
-        self._wish: tuple[str, Spot] | None = None
+        self._wish: tuple[str, Question] | None = None  # what is to be done once that is answered
         self._is_sure = False  # `w` was pressed once
         self._said = ("", "")  # until something else is done, and its tone
 
     def body(self) -> Iterable[Widget]:
         """The grid over the facts; the terms over the picture."""
         yield Horizontal(
-            Vertical(
-                AtlasGrid(id="grid"), Static(id="facts"), Static(id="atlas-word"), id="chart"
-            ),
+            Vertical(AtlasGrid(id="grid"), Static(id="facts"), Static(id="atlas-word"), id="chart"),
             Vertical(
                 ChoiceList(eager=True, id="terms"), Preview(words=False, id="pair"), id="atlas-side"
             ),
@@ -124,8 +123,8 @@ class AtlasScreen(FramedScreen):
         listing.set_options(_term(words) for words in self.survey.terms.rows())
         listing.highlighted = marked
         look = look_of(settings, self.app.depth, spot.position)
-        puzzle, focus = AtlasPuzzle(spot, 0), focuses(settings, spot.position)
-        self.query_one(Preview).show(puzzle, None, look, focus=focus)
+        focus = focuses(settings, spot.position)
+        self.query_one(Preview).show(spot.position, None, look, focus=focus)
         self._show_word()
         self.query_one(KeyBar).refresh()
 
@@ -149,6 +148,7 @@ class AtlasScreen(FramedScreen):
         if self._asked:
             aside = f"{len(self._asked)} to search"
         self.entitle(_tabs(sheet), aside)
+        self.set_class(len(sheet.rows) > MANY_ROWS, "-long")
 
     def _cell(self, entry: Entry) -> Cell:
         survey = self.survey
@@ -175,8 +175,10 @@ class AtlasScreen(FramedScreen):
             self.app.pars.learn(model, message.outcome)
             if self.is_active:
                 self._show_found()
-        if self._wish is not None:
-            self._grant(*self._wish)
+        if self._wish is not None and self._wish[1] == message.question:
+            wish, self._wish = self._wish[0], None
+            self.app.pars.learn(self.spot, message.outcome)
+            self._grant(wish)
 
     def on_failed(self, message: Failed) -> None:
         """The pars stay unknown."""
@@ -184,32 +186,54 @@ class AtlasScreen(FramedScreen):
         self._asked.clear()
         self._say(message.problem)
 
-    def _grant(self, wish: str, spot: Spot) -> None:
-        """Play or watch a spot, as soon as what that needs is known."""
-        question = whole_question((spot if wish == "watch" else spot.model).position)
-        outcome = self.app.engine.known(question)
-        if isinstance(outcome, Solved):
-            self.app.pars.learn(spot, outcome)
-        par = self.app.pars.of(spot)
-        if wish == "play" and par is not None:
-            self._wish = None
-            self.play(AtlasPuzzle(spot, par.turns), self._beside)
-        elif wish == "watch" and isinstance(outcome, Solved):
-            self._wish = None
-            self._watch(spot, outcome)
-        elif self._wish is None:
-            self._wish = (wish, spot)
-            self.app.engine.ask(question, self)
-            self._say("Looking for every shortest way ...", "$muted")
+    # -- playing and watching --------------------------------------------------------------------
 
-    def _watch(self, spot: Spot, solved: Solved) -> None:
+    def action_play(self) -> None:
+        """Play the entry chosen."""
+        par = self.app.pars.of(self.spot)
+        if self.spot.entry.is_solved:
+            self._say("This one is solved: nothing is to be done.")
+        elif par is None:
+            self._wait("play")
+        else:
+            self.play(AtlasPuzzle(self.spot, par.turns), self._beside)
+
+    def action_watch(self) -> None:
+        """Watch the solutions of the entry chosen; asked twice, since it is marked."""
+        text = self.spot.position.text
+        if self.spot.entry.is_solved:
+            self._say("This one is solved: nothing is to be seen.")
+        elif self._is_sure or self.app.record(lambda records: records.was_shown(text), False):
+            self._watch()
+        else:
+            self._is_sure = True
+            self._say("w again shows the solutions; later tries are marked as shown.")
+
+    def _watch(self) -> None:
         from game.screens.watch import WatchScreen  # noqa: PLC0415 - imported where it is pushed
 
-        text = spot.position.text
-        self.app.record(lambda records: records.mark_shown(text), None)
-        self.app.push_screen(WatchScreen(spot.position, solved.solutions))
+        position = self.spot.position
+        outcome = self.app.engine.known(whole_question(position))
+        if isinstance(outcome, Solved):
+            self.app.record(lambda records: records.mark_shown(position.text), None)
+            self.app.push_screen(WatchScreen(position, outcome.solutions))
+        else:
+            self._wait("watch")
 
-    # -- playing ---------------------------------------------------------------------------------
+    def _wait(self, wish: str) -> None:
+        """Have the entry searched, before all others, and go on then."""
+        question = whole_question(self.spot.position)
+        self._wish = (wish, question)
+        self.app.engine.ask(question, self)
+        self._say("Looking for every shortest way ...", "$muted")
+
+    def _grant(self, wish: str) -> None:
+        """What was waited for is there."""
+        self._show_word()
+        if wish == "play":
+            self.action_play()
+        else:
+            self._watch()
 
     def _beside(self, puzzle: Playable, step: int) -> AtlasPuzzle | None:
         """The next of the entries picked, as far as pars are known."""
@@ -226,24 +250,6 @@ class AtlasScreen(FramedScreen):
         """Mark what was played."""
         if isinstance(last, AtlasPuzzle):
             self._choose(last.spot)
-
-    def action_play(self) -> None:
-        """Play the entry chosen."""
-        if self.spot.entry.is_solved:
-            self._say("This one is solved: nothing is to be done.")
-        else:
-            self._grant("play", self.spot)
-
-    def action_watch(self) -> None:
-        """Watch the solutions of the entry chosen; asked twice, since it is marked."""
-        text = self.spot.position.text
-        if self.spot.entry.is_solved:
-            self._say("This one is solved: nothing is to be seen.")
-        elif self._is_sure or self.app.record(lambda records: records.was_shown(text), False):
-            self._grant("watch", self.spot)
-        else:
-            self._is_sure = True
-            self._say("w again shows the solutions; later tries are marked as shown.")
 
     # -- from one to another ---------------------------------------------------------------------
 
@@ -280,7 +286,8 @@ class AtlasScreen(FramedScreen):
     def action_to_sheet(self, number: int) -> None:
         """To the first entry of a sheet."""
         self._to_grid()
-        self._choose(self.survey.first(SHEETS[number]) or self.survey.spots(...)[0])
+        entries = SHEETS[number].entries
+        self._choose(self.survey.first(entries) or self.survey.spots(entries[0])[0])
 
     def action_top(self) -> None:
         """Turn the top on."""
@@ -336,7 +343,7 @@ class AtlasScreen(FramedScreen):
         self._look_up(terms)
         spot = terms.spot(self.spot.entry, self.spot.turn)
         if not self.survey.picks(spot.entry):
-            spot = self.survey.first_of_all() or spot
+            spot = self.survey.first() or spot
         self._choose(spot)
 
     def key_label(self, action: str) -> str | None:
@@ -359,10 +366,9 @@ def _term(words: str) -> Content:
 
 def _tabs(chosen: Sheet) -> Content:
     """The sheets by their rows, the one that is shown marked; a click goes there."""
-    parts: list[Content | str] = [Content("Atlas")]
+    parts = [("Atlas", ""), ("   astray:", "not bold $muted")]
     for number, sheet in enumerate(SHEETS):
-        name = f"{sheet.rows[0].letter}-{sheet.rows[-1].letter} {sheet.title.lower()}"
-        style = "bold $accent" if sheet is chosen else "not bold $muted"
-        tab = Content.styled(name, f"{style} link")
-        parts += ["  ", tab.stylize(f"@click=screen.to_sheet({number})")]
+        name = f"{sheet.rows[0].letter}-{sheet.rows[-1].letter} {sheet.astray}"
+        style = "$accent" if sheet is chosen else "not bold $foreground"
+        parts += [("  ", ""), (name, f"{style} @click=screen.to_sheet({number})")]
     return Content.assemble(*parts)

@@ -61,7 +61,9 @@ class Chart:
     chosen: Entry
     column: str
 
+
 _STYLES = {
+    Met.NONE: "atlas-grid--label",
     Met.NOT: "atlas-grid--not",
     Met.SOLVED: "atlas-grid--solved",
     Met.AT_PAR: "atlas-grid--at-par",
@@ -82,11 +84,11 @@ class AtlasGrid(Widget, can_focus=True):
     }
 
     class Chosen(Message):
-        """An entry was clicked."""
+        """A cell was clicked. cell: its row and column."""
 
-        def __init__(self, name: str) -> None:
+        def __init__(self, cell: str) -> None:
             super().__init__()
-            self.name = name
+            self.cell = cell
 
     class Taken(Message):
         """The chosen entry was clicked."""

@@ -5,11 +5,11 @@ Pure: it is made anew whenever terms or records change, and looks into pars that
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 
-from game.atlas import ENTRIES, SHEETS, Entry, Facts, Pars, Sheet, Spot, named
+from game.atlas import ENTRIES, SHEETS, Entry, Facts, Pars, Spot, named
 from game.records.record import Best
 from game.screens.atlas_terms import Terms
 from game.screens.atlas_words import Met, met
@@ -46,16 +46,18 @@ class Survey:
 
     def met(self, entry: Entry) -> Met:
         """The most that the player has come to, at any turn of the top."""
+        if entry.is_solved:
+            return Met.NONE
         signs = {met(best) for best in self.bests_of(entry)}
         return next(sign for sign in (Met.AT_PAR, Met.SOLVED, Met.NOT) if sign in signs)
 
     def tells_par(self, entry: Entry) -> bool:
         """Whether the par may be seen."""
-        return not self.hides_par or self.met(entry) is Met.AT_PAR
+        return not self.hides_par or self.met(entry) in (Met.AT_PAR, Met.NONE)
 
     def picks(self, entry: Entry) -> bool:
         """Whether the terms pick it."""
-        is_met = self.met(entry) is Met.AT_PAR or entry.is_solved
+        is_met = self.met(entry) in (Met.AT_PAR, Met.NONE)
         return self.terms.picks(entry, self.facts(entry).least, met=is_met)
 
     # -- all entries -----------------------------------------------------------------------------
@@ -66,7 +68,7 @@ class Survey:
         signs = [self.met(entry) for entry in ENTRIES] if self.bests else []
         return (
             sum(map(self.picks, ENTRIES)),
-            sum(sign is not Met.NOT for sign in signs),
+            sum(sign in (Met.SOLVED, Met.AT_PAR) for sign in signs),
             sum(sign is Met.AT_PAR for sign in signs),
         )
 
@@ -99,7 +101,7 @@ class Survey:
     def step(self, spot: Spot, way: str) -> Spot | None:
         """The next one picked to the left, right, up or down; from sheet to sheet up and down."""
         rows, columns = STEPS[way]
-        letter, column = spot.name
+        letter, column = spot.name[0], spot.name[1]
         if columns:
             at = int(column) + columns
             while 0 <= at < len(spot.entry.sheet.edges):
@@ -129,9 +131,9 @@ class Survey:
         after = ENTRIES[at + 1 :] if step > 0 else ENTRIES[:at][::-1]
         return next((e for e in after if self.picks(e) and not e.is_solved), None)
 
-    def first(self, sheet: Sheet) -> Spot | None:
-        """The first entry picked on a sheet."""
-        entry = next(filter(self.picks, sheet.entries), None)
+    def first(self, entries: Iterable[Entry] = ENTRIES) -> Spot | None:
+        """The first of these entries that is picked."""
+        entry = next(filter(self.picks, entries), None)
         return self.spots(entry)[0] if entry else None
 
 

@@ -58,7 +58,7 @@ class Terms:
             *(f"{slot} {'open' if slot in self.chosen else 'kept'}" for slot in self.others),
             self.group.value if self.group else "any kind",
             f"par {self.par}" if self.par is not None else "any par",
-            "not yet at par" if self.unmet else "met or not",
+            "not yet at par" if self.unmet else "any result",
         )
 
     def stepped(self, row: int, step: int, pars: Sequence[int]) -> Terms:

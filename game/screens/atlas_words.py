@@ -20,6 +20,7 @@ from game.cube.pair import SLOT, in_top, slot_at
 from game.cube.symmetry import TWINS
 from game.cube.words import SIDE, corner_words, edge_words, slot_column
 from game.records.record import Best
+from game.screens.preview import best_words
 from game.screens.side_words import listed
 
 Colours = Mapping[str, str]
@@ -29,8 +30,9 @@ UNKNOWN = ".."
 
 
 class Met(Enum):
-    """What the player has come to at an entry; the value is its sign."""
+    """What the player has come to at an entry; the value is its sign. NONE: nothing is to do."""
 
+    NONE = " "
     NOT = "·"
     SOLVED = "◐"
     AT_PAR = "●"
@@ -38,7 +40,7 @@ class Met(Enum):
     @property
     def words(self) -> str:
         """What the sign means."""
-        return {Met.NOT: "not solved", Met.SOLVED: "solved", Met.AT_PAR: "at par"}[self]
+        return {Met.NOT: "not solved", Met.SOLVED: "solved", Met.AT_PAR: "at par"}.get(self, "")
 
 
 def met(best: Best | None) -> Met:
@@ -73,10 +75,10 @@ def lines(sheet: Sheet, slot: str, colours: Colours, *, airy: bool) -> tuple[Lin
     for row in sheet.rows:
         corner = seen[row.corner]
         section = _section(corner, slot)
+        if airy and before:
+            found.append(Line())
         if section != before:
             found.append(Line(section, {} if before else digits))
-        elif airy:
-            found.append(Line())
         before = section
         found.append(Line(f"{colours['D']} {_looks(corner)}", row=row.letter))
     return tuple(found)
@@ -140,7 +142,7 @@ TURN = 11
 def facts(
     spot: Spot, pars: Sequence[Par | None], bests: Sequence[Best | None], colours: Colours, par: str
 ) -> Content:
-    """Where the pieces lie, par at each turn of the top, how many solutions, the twins.
+    """Where the pieces lie, par at each turn of the top, how many solutions, twins, own tries.
 
     pars, bests: at each turn of the top; par: shown in place of those that are not to be told.
     """
@@ -162,7 +164,8 @@ def facts(
             here = turn == spot.turn and len(cells) > 1
             parts.append((f"{text:<{TURN}}", "bold $accent" if here else ""))
         parts.append("\n")
-    return Content.assemble(*parts, *_twins(spot))
+    best = best_words(bests[spot.turn])
+    return Content.assemble(*parts, *_twins(spot), (f"\n{'you':<{LABEL}}", "$muted"), best)
 
 
 def _turns(spot: Spot) -> dict[int, str]:

@@ -96,7 +96,7 @@ class HomeScreen(FramedScreen):
             settings, position = self.app.settings, self._next.position
             look = look_of(settings, self.app.depth, position)
             focus = focuses(settings, position)
-            self.query_one(Preview).show(self._next, None, look, focus=focus)
+            self.query_one(Preview).show(position, None, look, focus=focus)
 
     # -- what the player does --------------------------------------------------------------------
 

@@ -154,9 +154,10 @@ class MapScreen(FramedScreen):
         self.query_one(KeyBar).refresh()
         preview, puzzle = self.query_one(Preview), self.puzzle
         if preview.display and puzzle is not None:
-            settings = self.app.settings
-            look = look_of(settings, self.app.depth, puzzle.position)
-            preview.show(puzzle, self._best(puzzle), look, focus=focuses(settings, puzzle.position))
+            settings, position = self.app.settings, puzzle.position
+            look = look_of(settings, self.app.depth, position)
+            best = self._best(puzzle)
+            preview.show(position, best, look, focus=focuses(settings, position))
 
     # -- what the player does --------------------------------------------------------------------
 
