@@ -1,9 +1,12 @@
 """The atlas: every placement of a pair, each under a name of its own.
 
-entry    the 168 placements as three sheets of rows and columns
-spot     an entry at a slot, the top turned, some slots open: a position
-puzzle   a spot as it is played
-pars     par and how many solutions, each searched once for all its mirror images
+    entry    the 168 placements as three sheets of rows and columns
+    spot     an entry at a slot, the top turned, some slots open: a position
+    puzzle   a spot as it is played
+    words    short words for tables
+    pars     par and how many solutions, each searched once for all its mirror images
+
+Each stands on those above it.
 """
 
 from game.atlas.entry import ENTRIES, SHEETS, TOP_TURNS, Entry, Group, Row, Sheet, entry_of, named

@@ -15,7 +15,7 @@ from game.cube import geometry, pair, symmetry
 from game.cube.cube import PIECE_OF
 from game.cube.geometry import Matrix
 from game.cube.pair import SLOT, SLOTS, PairPlace
-from game.errors import PositionError
+from game.errors import PositionError, printable
 from game.position import Position, position_with
 
 
@@ -105,11 +105,13 @@ class Spot:
 def spots(slot: str, chosen: Iterable[str], entries: Iterable[Entry] = ENTRIES) -> Iterator[Spot]:
     """Every position of these entries at a slot, for each turn of the top that makes another.
 
-    Raises PositionError for a word that is no slot, and when the slot is to be open itself.
+    Raises PositionError for words that are no slots, and when the slot is to be open itself.
     """
-    (slot,) = pair.parse_slots(slot)
+    named = pair.parse_slots(slot)
+    if len(named) != 1:
+        raise PositionError(f'"{printable(slot)}" is not one slot; expected FR, FL, BL or BR')
     open_ = pair.parse_slots(",".join(chosen))
-    return (Spot(entry, slot, turn, open_) for entry in entries for turn in entry.turns)
+    return (Spot(entry, named[0], turn, open_) for entry in entries for turn in entry.turns)
 
 
 def _order(spot: Spot) -> tuple[int, int, tuple[str, ...]]:

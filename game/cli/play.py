@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import gc
 import sys
 
 from game.cli.exits import Exit
@@ -17,6 +18,7 @@ def run(arguments: argparse.Namespace, folders: Folders) -> int:
             file=sys.stderr,
         )
         return Exit.CANNOT
+    gc.disable()  # until the first picture stands: start-up only makes what stays
     from game.screens.app import run as run_app  # noqa: PLC0415 - Textual only for the game
 
     return run_app(folders)

@@ -108,8 +108,8 @@ def codes(size: int, leans_left: bool, from_below: bool) -> Codes:
 def letter_cells(size: int, leans_left: bool, from_below: bool) -> dict[tuple[int, int], int]:
     """Cell (row, column) -> code of the sticker whose letter it carries.
 
-    Of the cells that lie wholly in the sticker, the one nearest to its middle. At size 6 some
-    stickers are two pixels high and have none: then a cell that takes a pixel from the gap.
+    The cell nearest to the sticker's middle that shows no other. It lies wholly in the sticker,
+    but at size 6, where some are two pixels high, it can take a pixel from the gap.
     """
     grid = codes(size, leans_left, from_below)
     pixels: dict[int, list[tuple[int, int]]] = {}
@@ -125,9 +125,9 @@ def letter_cells(size: int, leans_left: bool, from_below: bool) -> dict[tuple[in
             other = {grid[2 * y][x], grid[2 * y + 1][x]} - {code}
             if not any(is_sticker(o) or o == OUTSIDE for o in other):
                 away = (2 * y + 0.5 - middle[0]) ** 2 + (x - middle[1]) ** 2
-                found.append((len(other), away, y, x))
+                found.append((away, y, x))
         if found:
-            _, _, y, x = min(found)
+            _, y, x = min(found)
             cells[y, x] = code
     return cells
 

@@ -14,6 +14,7 @@ NumPy in the engine's thread, SQLite at the first use of the records.
 from __future__ import annotations
 
 import asyncio
+import gc
 import os
 import signal
 import sys
@@ -29,6 +30,7 @@ from textual.screen import Screen
 
 from game.errors import PackError, RecordsError, SettingsError
 from game.folders import Folders
+from game.opening import first_puzzle
 from game.screens import commands
 from game.screens.engine import Engine
 from game.screens.looks import Depth, colour_depth
@@ -38,7 +40,7 @@ from game.settings import Settings, load_settings, save_settings
 if TYPE_CHECKING:
     from game.atlas import Pars
     from game.packs import Pack
-    from game.records import Records
+    from game.records import Best, Records
 
 T = TypeVar("T")
 U = TypeVar("U")
@@ -62,7 +64,8 @@ class PairwrightApp(App[int]):
             os.environ.pop("NO_COLOR", None)
         super().__init__()
         self.register_theme(THEME)
-        self.theme = THEME.name
+        self.set_reactive(App.theme, THEME.name)  # unwatched: the stylesheet is parsed once
+        self.stylesheet.set_variables(self.get_css_variables())
         self.folders = folders
         self.notices: list[str] = []
         self.settings, told = load_settings(folders.settings)
@@ -96,6 +99,11 @@ class PairwrightApp(App[int]):
         return self._loaded[1]
 
     # -- records and settings --------------------------------------------------------------------
+
+    @property
+    def has_records(self) -> bool:
+        """Whether anything can be in the records; while not, they need not even be imported."""
+        return "records" in self.__dict__ or self.folders.records.exists()
 
     @cached_property
     def records(self) -> Records:
@@ -154,11 +162,46 @@ class PairwrightApp(App[int]):
 
     # -- life ------------------------------------------------------------------------------------
 
-    def get_default_screen(self) -> Screen[None]:
-        """Home; what is pushed on it in the first five minutes leads back there."""
-        from game.screens.home import HomeScreen  # noqa: PLC0415 - imported where it is pushed
+    def _after_first_picture(self) -> None:
+        """Load the engine; collect garbage from now on, but not among what start-up made."""
+        self.engine.start()
+        if not gc.isenabled():
+            gc.freeze()
+            gc.enable()
 
-        return HomeScreen()
+    def open_first(self) -> None:
+        """Home; at the very first start, when nothing was ever solved, the first level before it.
+
+        Neither home nor the other packs are loaded then: the first picture comes the sooner.
+        """
+        first = None
+        if not self.has_records or not any(b.solved for b in self.record(_bests, {}).values()):
+            first = first_puzzle(self._first_pack() or self.packs, ())
+        if first is None:
+            self.call_later(self.go_home)
+            return
+        from game.screens.play import PlayScreen  # noqa: PLC0415 - imported where it is pushed
+
+        self.push_screen(PlayScreen(first), self.go_home)
+
+    def _first_pack(self) -> tuple[Pack, ...]:
+        """The first pack alone; none where it cannot be used."""
+        from game.packs import load_pack, pack_folder  # noqa: PLC0415 - at the first need
+
+        paths = sorted((self._packs_folder or pack_folder()).glob("*.toml"))
+        try:
+            return tuple(map(load_pack, paths[:1]))
+        except PackError:
+            return ()
+
+    async def go_home(self, to_map: bool | None = False) -> None:
+        """Home, and from there to the map if so asked."""
+        from game.screens.home import HomeScreen  # noqa: PLC0415 - likewise
+
+        home = HomeScreen()
+        await self.push_screen(home)
+        if to_map:
+            home.action_map()
 
     def on_mount(self) -> None:
         """Leave cleanly when told to by the system, and load the engine after the first picture."""
@@ -167,7 +210,8 @@ class PairwrightApp(App[int]):
             for number in (signal.SIGTERM, signal.SIGHUP):
                 loop.add_signal_handler(number, partial(self.exit, 128 + number))
         self._keep_inks()
-        self.call_after_refresh(self.engine.start)
+        self.open_first()
+        self.call_after_refresh(self._after_first_picture)
 
     def on_unmount(self) -> None:
         """Stop the search and close the records."""
@@ -190,6 +234,10 @@ class PairwrightApp(App[int]):
             if not command.each and screen.check_action(command.action, ()):
                 action = partial(screen.run_action, command.action)
                 yield SystemCommand(command.label.capitalize(), command.help, action)
+
+
+def _bests(records: Records) -> dict[str, Best]:
+    return records.bests()
 
 
 def run(folders: Folders, packs: Path | None = None) -> int:

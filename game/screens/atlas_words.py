@@ -13,18 +13,16 @@ from enum import Enum
 from textual.content import Content
 
 from game.atlas import TOP_TURNS, Par, Sheet, Spot
+from game.atlas.words import Colours, corner_column, edge_homes, looks, side_of
 from game.cube import geometry, symmetry
-from game.cube.cube import PIECE_OF
 from game.cube.geometry import STICKERS
-from game.cube.pair import SLOT, in_top, slot_at
+from game.cube.pair import in_top, slot_at
 from game.cube.symmetry import TWINS
-from game.cube.words import SIDE, corner_words, edge_words, slot_column
+from game.cube.words import corner_words, edge_words
 from game.records.record import Best
 from game.screens.preview import best_words
 from game.screens.side_words import listed
 
-Colours = Mapping[str, str]
-"""Centre -> colour name."""
 UNKNOWN = ".."
 """Where the search has not come to yet."""
 
@@ -74,13 +72,13 @@ def lines(sheet: Sheet, slot: str, colours: Colours, *, airy: bool) -> tuple[Lin
     before = ""
     for row in sheet.rows:
         corner = seen[row.corner]
-        section = _section(corner, slot)
+        section = f"corner {corner_column(corner, slot)}"
         if airy and before:
             found.append(Line())
         if section != before:
             found.append(Line(section, {} if before else digits))
         before = section
-        found.append(Line(f"{colours['D']} {_looks(corner)}", row=row.letter))
+        found.append(Line(f"{colours['D']} {looks(corner)}", row=row.letter))
     return tuple(found)
 
 
@@ -101,35 +99,12 @@ def heads(sheet: Sheet, slot: str, colours: Colours) -> tuple[dict[int, str], di
 def _edge_heads(edge: int, slot: str, colours: Colours, *, goes_round: bool) -> tuple[str, str]:
     """The heads of a column. goes_round: it is one of those for every side of the top layer."""
     face = STICKERS[edge].face
-    own, other = (colours[STICKERS[home].face] for home in _homes(slot))
+    own, other = (colours[STICKERS[home].face] for home in edge_homes(slot))
     if not in_top(edge):
         where = slot_at(edge)
         return "in slot" if where == slot else f"in {where}", own[0] + face
     up = own if face == "U" else other
-    if not goes_round:
-        return "above", f"{up[0]}U"
-    (side,) = (STICKERS[p].face for p in PIECE_OF[edge] if STICKERS[p].face != "U")
-    return f"{up} up", side
-
-
-def _homes(slot: str) -> tuple[int, int]:
-    """The homes of an edge's two stickers, the one that is looked at leading."""
-    home = SLOT[slot].home.edge
-    (other,) = (sticker for sticker in PIECE_OF[home] if sticker != home)
-    return home, other
-
-
-def _section(corner: int, slot: str) -> str:
-    if in_top(corner):
-        return "corner above"
-    column = slot_column(corner)
-    return "corner in slot" if column == slot else f"corner in {column}"
-
-
-def _looks(place: int) -> str:
-    """Where a sticker looks."""
-    face = STICKERS[place].face
-    return {"U": "up", "D": "down"}.get(face, SIDE[face])
+    return (f"{up} up", side_of(edge)) if goes_round else ("above", f"{up[0]}U")
 
 
 # -- facts ---------------------------------------------------------------------------------------

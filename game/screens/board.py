@@ -18,12 +18,9 @@ from game.playable import Playable
 from game.screens.clock_view import ClockView
 from game.screens.cube_view import CubeView, FarView, scene_of
 from game.screens.layout import Plan, plan
-from game.screens.line_input import LineInput
 from game.screens.line_view import LineView
-from game.screens.result_panel import ResultPanel
 from game.screens.side_words import far_words, goal_words, terms_words
 from game.screens.sitting import Sitting
-from game.screens.turn_pad import TurnPad
 from game.stages import joined_after
 
 
@@ -56,6 +53,8 @@ class Board(Vertical):
         super().__init__()
         self._times = times
         self.plan: Plan = plan(80, 24)
+        self.is_furnished = False
+        """Whether `furnish` has done its work."""
 
     def compose(self) -> ComposeResult:
         """Title; cube and side; line or input; message."""
@@ -69,23 +68,48 @@ class Board(Vertical):
                 yield Static(id="goal")
                 yield Static(id="numbers")
                 yield ClockView(self._times, id="clock")
-                yield TurnPad(id="pad")
                 with Vertical(id="far-box"):
                     yield FarView(id="far")
                     yield Static(id="far-name")
-                yield ResultPanel(id="result")
         yield LineView(id="line")
-        yield LineInput(id="entry")
         yield Static(id="message")
+
+    async def furnish(self) -> None:
+        """Add what the first picture does not need: turn pad, result, the line to type in."""
+        from game.screens.line_input import LineInput  # noqa: PLC0415 - see above
+        from game.screens.result_panel import ResultPanel  # noqa: PLC0415
+        from game.screens.turn_pad import TurnPad  # noqa: PLC0415
+
+        side = self.query_one("#side")
+        hidden = TurnPad(id="pad"), ResultPanel(id="result"), LineInput(id="entry")
+        hidden[0].display = hidden[1].display = False
+        await side.mount(hidden[0], after="#clock")
+        await side.mount(hidden[1])
+        await self.mount(hidden[2], after="#line")
+        self.is_furnished = True
+
+    def on_mount(self) -> None:
+        """Share the room out before anything is drawn."""
+        self._share_room()
 
     def on_resize(self) -> None:
         """Share the room out anew."""
-        columns, rows = self.app.size
-        self.plan = plan(columns, rows)
+        before = self.plan
+        self._share_room()
+        if self.plan != before:
+            self.post_message(self.Resized())
+
+    def _share_room(self) -> None:
+        self.plan = plan(*self.app.size)
         self.query_one("#side").styles.width = self.plan.side
         self.set_class(self.plan.roomy, "-roomy")
         self.screen.set_class(self.plan.roomy, "-roomy")
-        self.post_message(self.Resized())
+
+    def open_line(self) -> None:
+        """Put the cursor into the line that takes notation."""
+        from game.screens.line_input import LineInput  # noqa: PLC0415 - there by now
+
+        self.query_one(LineInput).open()
 
     def title(self, puzzle: Playable) -> None:
         """Say which puzzle this is."""
@@ -119,19 +143,27 @@ class Board(Vertical):
         is_over = bool(sitting.outcome)
         for selector in ("#goal", "#numbers", "#clock"):
             self.query_one(selector).display = not is_over
-        self.query_one("#pad").display = shown.pad and not is_over
-        result = self.query_one(ResultPanel)
-        result.display = is_over
         has_far = shown.far and self.plan.far > 0 and not is_over
         has_far = has_far and (self.plan.roomy or not shown.pad)
         self.query_one("#far-box").display = has_far
+        if self.is_furnished:
+            self._show_rest(sitting, shown)
         if is_over:
-            result.show(sitting, shown.note, reveal=shown.reveal, searching=shown.searching)
             return
         self.query_one("#goal", Static).update(_goal(sitting))
         self.query_one("#numbers", Static).update(_numbers(sitting, shown.best))
         if has_far:
             self._show_far(sitting, shown)
+
+    def _show_rest(self, sitting: Sitting, shown: Shown) -> None:
+        from game.screens.result_panel import ResultPanel  # noqa: PLC0415 - there by now
+
+        is_over = bool(sitting.outcome)
+        self.query_one("#pad").display = shown.pad and not is_over
+        result = self.query_one(ResultPanel)
+        result.display = is_over
+        if is_over:
+            result.show(sitting, shown.note, reveal=shown.reveal, searching=shown.searching)
 
     def _show_far(self, sitting: Sitting, shown: Shown) -> None:
         from_below = not pair.is_cross_solved(sitting.position.cube)

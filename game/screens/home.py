@@ -11,7 +11,7 @@ from textual.widget import Widget
 from textual.widgets import OptionList, Static
 from textual.widgets.option_list import Option
 
-from game.opening import first_puzzle, go_on
+from game.opening import go_on
 from game.packs import Puzzle
 from game.playable import Playable
 from game.records.record import Best
@@ -20,7 +20,7 @@ from game.screens.frame import FramedScreen
 from game.screens.lists import ChoiceList
 from game.screens.looks import focuses, look_of
 from game.screens.preview import Preview
-from game.screens.rows import fit, twin_words
+from game.screens.rows import twin_words
 from game.screens.tally import Tally, solved_texts, tally
 
 CHOICES = ("go", "map", "atlas", "settings", "help", "quit")
@@ -29,7 +29,7 @@ KEY_WIDTH = 7
 
 
 class HomeScreen(FramedScreen):
-    """The first screen, save at the very first start, which goes on into the first level."""
+    """The first screen, save at the very first start, which opens in the first level."""
 
     COMMAND_SCREEN = "home"
     BINDINGS = commands.bindings("home")
@@ -59,21 +59,18 @@ class HomeScreen(FramedScreen):
         )
 
     def on_mount(self) -> None:
-        """Straight into the first level when nothing is solved yet."""
+        """The name."""
         self.query_one("#wordmark", Static).update(wordmark())
-        self._look_up()
-        first = first_puzzle(self.app.packs, solved_texts(self._bests))
-        if first is not None:
-            self.play(first)
 
     def on_screen_resume(self) -> None:
         """What was played meanwhile shows."""
         self._look_up()
-        self.call_after_refresh(self._fill)
+        self._fill()
+        self.call_after_refresh(self._draw)
 
     def on_resize(self) -> None:
         """The picture is as large as its room."""
-        self.call_after_refresh(self._fill)
+        self.call_after_refresh(self._draw)
 
     def _look_up(self) -> None:
         self._bests = self.app.record(lambda records: records.bests(), {})
@@ -81,17 +78,19 @@ class HomeScreen(FramedScreen):
         self._next = go_on(self.app.packs, solved_texts(self._bests), in_hand)
 
     def _fill(self) -> None:
+        """Words need no room to be known: they stand from the first picture on."""
         choices = self.query_one(ChoiceList)
         marked = choices.highlighted or 0
         whole = tally(self.app.packs, self._bests)
-        width = choices.row_width
-        choices.set_options(Option(row, id=id_) for id_, row in rows(self._next, whole, width))
+        choices.set_options(Option(row, id=id_) for id_, row in rows(self._next, whole))
         choices.highlighted = marked
         choices.focus()
         midnight = datetime.now().astimezone().replace(hour=0, minute=0, second=0, microsecond=0)
         today = self.app.record(lambda records: records.solved_since(midnight), (0, 0))
         self.query_one("#today", Static).update(Content.styled(today_words(*today), "$muted"))
         self.query_one("#notices", Static).update(Content("\n".join(self.app.notices)))
+
+    def _draw(self) -> None:
         if self._next is not None:
             settings, position = self.app.settings, self._next.position
             look = look_of(settings, self.app.depth, position)
@@ -155,8 +154,8 @@ def wordmark() -> Content:
     return Content.assemble(("p a i r", "bold $accent"), ("  w r i g h t", "bold"))
 
 
-def rows(following: Puzzle | None, whole: Tally, width: int) -> Iterable[tuple[str, Content]]:
-    """The choices: action and row, for rows of that width; what there is to tell stands below."""
+def rows(following: Puzzle | None, whole: Tally) -> Iterable[tuple[str, Content]]:
+    """The choices: action and row; what there is to tell of one stands below it."""
     if following is not None:
         twin = f", {twin_words(following.twin)}" if following.twin else ""
         going = f"{following.level.name}{twin} ({following.pack.title})"
@@ -173,7 +172,7 @@ def rows(following: Puzzle | None, whole: Tally, width: int) -> Iterable[tuple[s
             key, label = command.shown.split()[0], command.label.capitalize()
             row = Content.assemble((f"{key:<{KEY_WIDTH}}", "bold $accent"), label)
             if command.action in asides:
-                aside = " " * KEY_WIDTH + fit(asides[command.action], width - KEY_WIDTH)
+                aside = " " * KEY_WIDTH + asides[command.action]
                 row = Content.assemble(row, "\n", (aside, "$muted"))
             yield command.action, row
 

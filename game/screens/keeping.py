@@ -13,6 +13,8 @@ if TYPE_CHECKING:
 
 def take_up(app: PairwrightApp, puzzle: Playable) -> Sitting:
     """A sitting at a puzzle, which goes on with what is in hand there."""
+    if not app.has_records:
+        return Sitting(puzzle, must_call=app.settings.call)
     text = puzzle.position.text
     shown = app.record(lambda records: records.was_shown(text), False)
     sitting = Sitting(puzzle, shown=shown, must_call=app.settings.call)
@@ -53,5 +55,7 @@ def mark_shown(app: PairwrightApp, sitting: Sitting) -> None:
 
 def best_turns(app: PairwrightApp, sitting: Sitting) -> str:
     """The fewest turns that the player ever needed, or nothing."""
+    if not app.has_records:
+        return ""
     best = app.record(lambda records: records.best(sitting.position.text), None)
     return str(best.turns) if best is not None and best.turns is not None else ""

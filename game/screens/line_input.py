@@ -39,8 +39,7 @@ class LineInput(Vertical):
         yield Static(id="remark")
 
     def open(self) -> None:
-        """Show the line, empty, and put the cursor into it."""
-        self.display = True
+        """Empty the line and put the cursor into it."""
         field = self.query_one(Input)
         field.value = ""
         field.focus()
@@ -74,7 +73,8 @@ class LineInput(Vertical):
                 (f"{self._carets(fault)}\n{self._cut(fault.problem)}", "$error")
             )
         else:
-            word = f"{len(line)} moves: Enter makes them" if line else "Turns in notation"
+            count = "1 move" if len(line) == 1 else f"{len(line)} moves"
+            word = f"{count}: Enter makes them" if line else "Turns in notation"
             said = Content.assemble((f"\n{word}, Escape closes.", "$muted"))
         self.query_one("#remark", Static).update(said)
 

@@ -26,15 +26,15 @@ from game.screens.cube_view import CubeView
 from game.screens.engine import Answered, Failed, hand_question, whole_question
 from game.screens.key_bar import KeyBar
 from game.screens.key_labels import after, key_label
-from game.screens.line_input import LineInput
 from game.screens.looks import focuses, look_of
 from game.screens.reading import Reading, is_foreign
-from game.screens.result_panel import ResultPanel
 from game.screens.sitting import SOLVED, Sitting
 from game.screens.too_small import HORIZONTAL_BREAKPOINTS, VERTICAL_BREAKPOINTS, TooSmall
 
 if TYPE_CHECKING:
     from game.screens.app import PairwrightApp
+    from game.screens.line_input import LineInput
+    from game.screens.result_panel import ResultPanel
 
 WARN = "$warning"
 """The tone of a refusal in the message line."""
@@ -77,7 +77,14 @@ class PlayScreen(Screen[bool]):
     def on_mount(self) -> None:
         """Begin."""
         self._open(keeping.take_up(self.app, self.sitting.puzzle))
+        self.call_after_refresh(self._furnish)
         self.set_interval(REMIND_SECONDS, self._remind)
+
+    async def _furnish(self) -> None:
+        """Add what the first picture did not need."""
+        self._is_newcomer = self.sitting.puzzle in opening(self.app.packs)
+        await self.query_one(Board).furnish()
+        self._refresh()
 
     # -- one sitting after another ---------------------------------------------------------------
 
@@ -91,8 +98,8 @@ class PlayScreen(Screen[bool]):
         self._searching = SEARCHING
         self._best = keeping.best_turns(self.app, sitting)
         puzzle = sitting.puzzle
-        self._is_newcomer = puzzle in opening(self.app.packs)
-        self.query_one(ResultPanel).clear()
+        if self.query_one(Board).is_furnished:
+            self._is_newcomer = puzzle in opening(self.app.packs)
         self.set_focus(None)
         self.query_one(Board).title(puzzle)
         for question in (whole_question(sitting.position), hand_question(sitting.position)):
@@ -138,7 +145,8 @@ class PlayScreen(Screen[bool]):
 
     def on_screen_resume(self) -> None:
         """In view again, perhaps with other settings."""
-        self._refresh()
+        if self.query_one(Board).is_furnished:
+            self._refresh()
         self.call_after_refresh(self._run_clock)
 
     def on_board_resized(self) -> None:
@@ -221,7 +229,7 @@ class PlayScreen(Screen[bool]):
 
     @property
     def _is_typing(self) -> bool:
-        return bool(self.query_one(LineInput).display)
+        return self.has_class("-typing")
 
     def action_turn(self, key: str) -> None:
         """A key of a turn."""
@@ -282,14 +290,14 @@ class PlayScreen(Screen[bool]):
 
     def action_type(self) -> None:
         """Open the line that takes notation."""
-        if not self.sitting.outcome:
+        board = self.query_one(Board)
+        if board.is_furnished and not self.sitting.outcome:
             self.add_class("-typing")
-            self.query_one(LineInput).open()
+            board.open_line()
             self.query_one(KeyBar).refresh()
 
     def on_line_input_left(self) -> None:
         """Close the line."""
-        self.query_one(LineInput).display = False
         self.remove_class("-typing")
         self.set_focus(None)
         self._show()

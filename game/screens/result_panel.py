@@ -35,6 +35,10 @@ class ResultPanel(VerticalScroll):
             super().__init__()
             self.number = number
 
+    def __init__(self, *, id: str | None = None) -> None:
+        super().__init__(id=id)
+        self._listed: tuple[Line, ...] = ()
+
     def compose(self) -> ComposeResult:
         """The verdict, the solutions once shown, the level's note, which may tell them."""
         yield Static(id="verdict")
@@ -47,17 +51,15 @@ class ResultPanel(VerticalScroll):
         self.query_one("#verdict", Static).update(Content.assemble(*verdict))
         listing = self.query_one("#solutions", OptionList)
         listing.display = reveal and bool(sitting.solutions)
-        if listing.display and listing.option_count == 0:
-            listing.add_options(map(solution_text, sitting.solutions))
+        if listing.display and self._listed != sitting.solutions:
+            self._listed = sitting.solutions
+            listing.set_options(map(solution_text, sitting.solutions))
             listing.highlighted = 0
+        if listing.display and not listing.has_focus:
             listing.focus()
         is_told = reveal or (sitting.score is not None and sitting.score.at_par)
         said = note if is_told and not sitting.is_calling else ""
         self.query_one("#note", Static).update(Content(said))
-
-    def clear(self) -> None:
-        """Forget the solutions: another attempt begins."""
-        self.query_one("#solutions", OptionList).clear_options()
 
     def on_option_list_option_selected(self, event: OptionList.OptionSelected) -> None:
         """Watch it."""
@@ -85,9 +87,7 @@ def _verdict(sitting: Sitting, reveal: bool, searching: str) -> Parts:
     if wants_solutions and not sitting.solutions:
         parts += ["\n", (searching, "$muted")]
     elif reveal:
-        parts += [
-            ("\nEvery shortest way, easiest first.\nEnter watches the one marked.", "$muted")
-        ]
+        parts += [("\nEvery shortest way, easiest first.\nEnter watches the one marked.", "$muted")]
     return parts
 
 

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from datetime import datetime
+from typing import TYPE_CHECKING
 
 from game import __version__
 from game.attempt import Attempt, begin, replay
@@ -16,9 +17,11 @@ from game.cube.line import Line
 from game.cube.moves import Move
 from game.errors import PairwrightError
 from game.playable import Playable
-from game.records.record import Record
 from game.score import Score, score
-from game.search.outcome import NoneUpTo, Outcome, Solved, Stopped, Unsolvable
+
+if TYPE_CHECKING:
+    from game.records import Record
+    from game.search.outcome import Outcome
 
 SOLVED, GAVE_UP, ABANDONED = "solved", "gave up", "abandoned"
 """How an attempt can end."""
@@ -164,6 +167,8 @@ class Sitting:
 
     def record(self, far_side: str, player: str) -> Record:
         """What is kept of the attempt, once it is over."""
+        from game.records import Record  # noqa: PLC0415 - SQLite when it is needed
+
         attempt = self.attempt
         made = self.score
         return Record(
@@ -190,6 +195,13 @@ class Sitting:
 
     def learn(self, outcome: Outcome) -> str:
         """Take par and solutions from the answer; in words, why there are none."""
+        from game.search.outcome import (  # noqa: PLC0415 - with the first answer
+            NoneUpTo,
+            Solved,
+            Stopped,
+            Unsolvable,
+        )
+
         match outcome:
             case Solved(par, solutions, _):
                 self.proven_par, self.solutions = par, solutions
@@ -203,7 +215,7 @@ class Sitting:
 
     def learn_hand(self, outcome: Outcome) -> None:
         """Take the par with the faces at the hands; where those cannot solve it, par itself."""
-        self.hand_par = outcome.par if isinstance(outcome, Solved) else self.par
+        self.hand_par = getattr(outcome, "par", self.par)
 
     # -- taking up again -------------------------------------------------------------------------
 

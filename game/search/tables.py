@@ -82,6 +82,8 @@ def distances(kind: str, slot: str = "FR", faces: str = FACES) -> Distances:
     """Turns from each state of the cross and the slot's corner or edge to solved, by these faces.
 
     kind: "corner" or "edge". Shape (190080, 24); `UNREACHED` where no turns of these faces do.
+    Each step goes on from the rows with new states, or, once they are fewer, looks back from the
+    rows that still lack some.
     """
     piece_moves, home = _piece(kind, slot)
     turns = turns_of(faces)

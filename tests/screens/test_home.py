@@ -187,6 +187,23 @@ async def test_faulty_packs_can_be_read_about(
         await at_play(game, f"{FIRST}~left-right")
 
 
+async def test_a_long_name_stays_on_its_line(
+    start: Start, folders: Folders, shipped: Shipped, tmp_path: Path
+) -> None:
+    """A pack's title of the greatest length is cut at home, not broken into a second line."""
+    packs = tmp_path / "packs"
+    packs.mkdir()
+    text = (pack_folder() / f"{PACK}.toml").read_text(encoding="utf-8")
+    text = text.replace('title = "First Turns"', f'title = "{"Long Title " * 5}"')
+    (packs / f"{PACK}.toml").write_text(text, encoding="utf-8")
+    solve(folders, shipped[FIRST])
+    async with start(app_type=PairwrightApp, packs=packs) as game:
+        await at_home(game)
+        await game.until(lambda: game.says("left-right twin (L"))
+        first = next(y for y, row in enumerate(game.rows()) if "Go on" in row)
+        assert "Map of packs" in game.rows()[first + 2]
+
+
 async def test_without_any_pack(start: Start, tmp_path: Path) -> None:
     """Without a pack home says so, and the map is empty but opens and closes."""
     async with start(app_type=PairwrightApp, packs=tmp_path / "nowhere") as game:

@@ -1,0 +1,264 @@
+"""Makes the README's pictures from the running game: `python -m tests.pictures`.
+
+Each scene plays the game with keys, in folders of its own and by a clock that moves only when the
+scene says so, and its screen is written as SVG to `.pictures/`. Every cell is drawn as two square
+pixels, and neighbouring pixels of one colour as one rectangle, so the cube is exact and the file
+small whatever fonts the reader has; what is not a block is text.
+"""
+
+from __future__ import annotations
+
+import asyncio
+import os
+import sys
+import tempfile
+from collections.abc import AsyncIterator, Awaitable, Callable, Iterable
+from contextlib import asynccontextmanager
+from html import escape
+from pathlib import Path
+
+from rich.style import Style
+from textual.strip import Strip
+
+from game.folders import Folders
+from game.packs import Puzzle, load_packs, pack_folder, puzzles
+from game.screens.map import MapScreen
+from game.settings import Settings, save_settings
+from tests.screens.conftest import Game, QuietApp, StandingClock
+
+PICTURES = Path(__file__).parents[1] / ".pictures"
+SIZE = (100, 30)
+"""Columns and rows of every picture."""
+CELL = 10
+"""Width of a cell; it is twice as high."""
+MARGIN = 16
+HABIT, HOOK = "r U R u u r u R", "r b u u B R"
+
+Colour = str
+Scene = Callable[[Game, dict[str, Puzzle]], Awaitable[None]]
+
+
+# -- scenes --------------------------------------------------------------------------------------
+
+
+async def _open(game: Game, puzzle: Puzzle) -> None:
+    """The playing screen at a puzzle, everything found that it waits for."""
+    await game.play(puzzle)
+    await game.until(lambda: game.sitting.solutions)
+
+
+async def _turn(game: Game, keys: str, pace: float = 0.6) -> None:
+    """Press keys, so many seconds apart."""
+    for key in keys.split():
+        game.clock.now += pace
+        await game.press(key)
+
+
+async def _played(game: Game, levels: dict[str, Puzzle]) -> None:
+    """Four levels of the first pack, the hook first over par and then at par."""
+    first = "00-first-turns/"
+    for name, keys in (
+        ("open-door", "r U R"),
+        ("open-door~left-right", "L u l"),
+        ("first-handshake", "u L U l"),
+        ("other-way-round", HABIT),
+        ("other-way-round", HOOK),
+    ):
+        await _open(game, levels[first + name])
+        game.clock.now += 2.3
+        await _turn(game, keys)
+        await game.until(lambda: game.sitting.outcome == "solved")
+        await game.press("escape")
+
+
+async def home(game: Game, levels: dict[str, Puzzle]) -> None:
+    """Home, after the first levels."""
+    await _played(game, levels)
+    await game.app.go_home()
+    await game.until(lambda: game.says("Go on"))
+
+
+async def level_map(game: Game, levels: dict[str, Puzzle]) -> None:
+    """The map of packs, after the first levels."""
+    await _played(game, levels)
+    await game.app.push_screen(MapScreen(levels["00-first-turns/other-way-round"]))
+    await game.until(lambda: game.says("Map of packs"))
+
+
+async def playing(game: Game, levels: dict[str, Puzzle]) -> None:
+    """In the middle of a level, the pair just joined, the far side beside it."""
+    await _open(game, levels["00-first-turns/other-way-round"])
+    game.clock.now += 6.4
+    await _turn(game, "r b")
+    await game.until(lambda: game.says("turns 2"))
+
+
+async def over_par(game: Game, levels: dict[str, Puzzle]) -> None:
+    """Solved over par, with the one fact that is told."""
+    await _open(game, levels["00-first-turns/other-way-round"])
+    game.clock.now += 4.1
+    await _turn(game, HABIT)
+    await game.until(lambda: game.says("A shorter way"))
+
+
+async def watching(game: Game, levels: dict[str, Puzzle]) -> None:
+    """A solution watched, at the turn that joins the pair."""
+    await _open(game, levels["00-first-turns/other-way-round"])
+    await game.press("g g")
+    await game.until(lambda: game.app.screen.focused is not None)
+    await game.press("enter")
+    await game.until(lambda: game.says("At the start"))
+    await game.press("right right right")
+    await game.until(lambda: game.says("The pair joins."))
+
+
+async def leaning_left(game: Game, levels: dict[str, Puzzle]) -> None:
+    """A level whose slot is at the left: the cube leans left, so that its side shows."""
+    await _open(game, levels["00-first-turns/open-door~left-right"])
+    game.clock.now += 3.2
+    await _turn(game, "L")
+
+
+async def flat(game: Game, levels: dict[str, Puzzle]) -> None:
+    """The unfolded drawing, with letters."""
+    game.app.change_settings(Settings(colours="true", drawing="flat"))
+    await _open(game, levels["00-first-turns/other-way-round"])
+
+
+SCENES: dict[str, Scene] = {
+    "home": home,
+    "map": level_map,
+    "playing": playing,
+    "over-par": over_par,
+    "watching": watching,
+    "leaning-left": leaning_left,
+    "flat": flat,
+}
+"""A picture's file name without its ending -> what leads to it."""
+
+
+@asynccontextmanager
+async def started(folder: Path) -> AsyncIterator[Game]:
+    """A game in true colour with nothing recorded yet."""
+    folders = Folders(folder / "data", folder / "config", Path(tempfile.gettempdir()) / "tables")
+    save_settings(folders.settings, Settings(colours="true"))
+    clock = StandingClock()
+    app = QuietApp(folders, clock=clock)
+    app.animation_level = "none"
+    async with app.run_test(size=SIZE) as pilot:
+        yield Game(app, pilot, clock)
+
+
+async def strips(scene: Scene) -> list[Strip]:
+    """The rows of the screen to which a scene leads."""
+    packs, _ = load_packs(pack_folder())
+    levels = {puzzle.key: puzzle for pack in packs for puzzle in puzzles(pack)}
+    with tempfile.TemporaryDirectory() as folder:
+        async with started(Path(folder)) as game:
+            await scene(game, levels)
+            await game.pilot.pause()
+            return game.app.screen._compositor.render_strips()
+
+
+# -- drawing -------------------------------------------------------------------------------------
+
+
+def svg(rows: Iterable[Strip], ground: Colour, ink: Colour) -> str:
+    """The rows as a picture. ground, ink: where a cell names no colour of its own."""
+    pixels: list[list[Colour]] = []
+    texts: list[str] = []
+    for y, strip in enumerate(rows):
+        upper: list[Colour] = []
+        lower: list[Colour] = []
+        for segment in strip:
+            style = segment.style or Style()
+            fore, back = _colours(style, ground, ink)
+            texts += _texts(segment.text, len(upper), y, fore, bold=bool(style.bold))
+            for sign in segment.text:
+                upper.append(fore if sign == "▀" else back)
+                lower.append(fore if sign == "▄" else back)
+        pixels += [upper, lower]
+    width, height = CELL * len(pixels[0]) + 2 * MARGIN, CELL * len(pixels) + 2 * MARGIN
+    return "\n".join(
+        (
+            f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {width} {height}">',
+            f'<rect width="{width}" height="{height}" rx="12" fill="{ground}"/>',
+            f'<g transform="translate({MARGIN} {MARGIN}) scale({CELL})"'
+            ' shape-rendering="crispEdges">',
+            *(
+                f'<rect x="{x}" y="{y}" width="{wide}" height="{high}" fill="{colour}"/>'
+                for x, y, wide, high, colour in rectangles(pixels, ground)
+            ),
+            "</g>",
+            f'<g transform="translate({MARGIN} {MARGIN})" font-size="{CELL / 0.6:.1f}" '
+            'font-family="DejaVu Sans Mono, Menlo, Consolas, monospace" xml:space="preserve">',
+            *texts,
+            "</g>",
+            "</svg>\n",
+        )
+    )
+
+
+def _colours(style: Style, ground: Colour, ink: Colour) -> tuple[Colour, Colour]:
+    """What is drawn with and on."""
+    fore = style.color.get_truecolor().hex if style.color and not style.color.is_default else ink
+    on = style.bgcolor
+    back = on.get_truecolor().hex if on and not on.is_default else ground
+    return (back, fore) if style.reverse else (fore, back)
+
+
+def _texts(text: str, column: int, row: int, ink: Colour, *, bold: bool) -> Iterable[str]:
+    """The words of a run that are no blocks, each where it stands and as wide as its cells."""
+    at = column
+    for word in text.replace("▀", " ").replace("▄", " ").split(" "):
+        if word:
+            weight = ' font-weight="bold"' if bold else ""
+            yield (
+                f'<text x="{at * CELL}" y="{row * 2 * CELL + 1.5 * CELL:g}" fill="{ink}"{weight}'
+                f' textLength="{len(word) * CELL}">{escape(word)}</text>'
+            )
+        at += len(word) + 1
+
+
+def rectangles(
+    pixels: list[list[Colour]], ground: Colour
+) -> Iterable[tuple[int, int, int, int, Colour]]:
+    """The pixels as rectangles: left, top, width, height, colour; the ground itself is left out.
+
+    Pixels are put together to the right first, then downwards.
+    """
+    open_: dict[tuple[int, int, Colour], int] = {}
+    for y in range(len(pixels) + 1):
+        spans = set(_spans(pixels[y], ground)) if y < len(pixels) else set()
+        for span in [span for span in open_ if span not in spans]:
+            top = open_.pop(span)
+            x, end, colour = span
+            yield (x, top, end - x, y - top, colour)
+        for span in spans:
+            open_.setdefault(span, y)
+
+
+def _spans(row: list[Colour], ground: Colour) -> Iterable[tuple[int, int, Colour]]:
+    """Neighbouring pixels of one colour, save of the ground: from, to, colour."""
+    start = 0
+    for x in range(1, len(row) + 1):
+        if x == len(row) or row[x] != row[start]:
+            if row[start] != ground:
+                yield (start, x, row[start])
+            start = x
+
+
+def main() -> int:
+    """Make them all, or those named on the command line."""
+    os.environ.pop("NO_COLOR", None)
+    PICTURES.mkdir(exist_ok=True)
+    for name in sys.argv[1:] or SCENES:
+        path = PICTURES / f"{name}.svg"
+        rows = asyncio.run(strips(SCENES[name]))
+        path.write_text(svg(rows, "#13151c", "#d9dce6"), encoding="utf-8")
+        print(f"{path.relative_to(PICTURES.parent)}  {path.stat().st_size / 1000:.0f} kB")
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())
