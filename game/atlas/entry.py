@@ -67,7 +67,7 @@ class Row:
         return slot_column(self.corner)
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Sheet:
     """Rows and columns that belong together.
 
@@ -85,9 +85,12 @@ class Sheet:
         return tuple(entry for entry in ENTRIES if entry.sheet is self)
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Entry:
-    """One placement. columns: the digits it takes; place: as listed, seen from the slot FR."""
+    """One placement; there is one of each, in `ENTRIES`.
+
+    columns: the digits it takes; place: where the pair lies as listed, seen from the slot FR.
+    """
 
     sheet: Sheet
     row: Row

@@ -34,8 +34,8 @@ from game.cube.words import pair_words
 Placement = tuple[Spot, ...]
 """An entry at each turn of the top."""
 HEADS = ("", "-", "U", "U2", "U'", "least", "solutions", "twin", "corner", "edge")
-WIDTHS = (4, 4, 4, 4, 4, 7, 11, 6)
-"""Columns of the text table; the first begins at the left, the others end at the right."""
+WIDTHS = (3, 3, 3, 3, 3, 6, 10, 5)
+"""Columns of the text table up to the words; the first begins left, the others end right."""
 
 
 def text(wanted: Sequence[Spot], pars: Pars, colours: Colours) -> str:
@@ -125,7 +125,7 @@ def _text_row(cells: Sequence[str]) -> str:
         for column, (cell, width) in enumerate(zip(cells, WIDTHS, strict=False))
     )
     corner, edge = cells[len(WIDTHS) :]
-    return f"{first}{''.join(numbers)}  {corner:<19} {edge}".rstrip()
+    return f"{first}{''.join(numbers)}  {corner:<21} {edge}".rstrip()
 
 
 def _markdown_row(cells: Iterable[str]) -> str:

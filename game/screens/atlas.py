@@ -10,6 +10,7 @@ from collections.abc import Iterable
 
 from textual.containers import Horizontal, Vertical
 from textual.content import Content
+from textual.timer import Timer
 from textual.widget import Widget
 from textual.widgets import OptionList, Static
 
@@ -29,6 +30,8 @@ from game.screens.looks import focuses, look_of
 from game.screens.preview import Preview
 from game.search.outcome import Solved
 
+FILL_SECONDS = 0.1
+"""Between two times that what was found is shown."""
 HIDDEN = "?"
 """In place of a par that is not to be told."""
 MANY_ROWS = 6
@@ -56,6 +59,7 @@ class AtlasScreen(FramedScreen):
         self.spot = self.survey.at("a0")
         self._asked: dict[Question, Spot] = {}
         self._wish: tuple[str, Question] | None = None  # what is to be done once that is answered
+        self._due: Timer | None = None
         self._is_sure = False  # `w` was pressed once
         self._said = ("", "")  # until something else is done, and its tone
 
@@ -94,6 +98,10 @@ class AtlasScreen(FramedScreen):
         self.survey = Survey(terms, self.app.pars, bests, hides_par=self.app.settings.call)
         self._wish = None
         self.app.engine.forget(self)
+        self._search_on()
+
+    def _search_on(self) -> None:
+        """Have searched what is not known of this sheet, and after that of the others."""
         missing = self.survey.missing(self.spot.entry)
         self._asked = {whole_question(model.position): model for model in missing}
         for question in self._asked:
@@ -128,8 +136,14 @@ class AtlasScreen(FramedScreen):
         self._show_word()
         self.query_one(KeyBar).refresh()
 
+    def _show_soon(self) -> None:
+        """Show what was found, but not for every answer: they come by the hundred."""
+        if self._due is None:
+            self._due = self.set_timer(FILL_SECONDS, self._show_found)
+
     def _show_found(self) -> None:
         """Show what the search and the records say."""
+        self._due = None
         survey, spot = self.survey, self.spot
         settings, sheet = self.app.settings, self.spot.entry.sheet
         colours = look_of(settings, self.app.depth, spot.position).scheme
@@ -173,8 +187,9 @@ class AtlasScreen(FramedScreen):
         model = self._asked.pop(message.question, None)
         if model is not None:
             self.app.pars.learn(model, message.outcome)
-            if self.is_active:
-                self._show_found()
+            if not self._asked:
+                self._search_on()
+            self._show_soon()
         if self._wish is not None and self._wish[1] == message.question:
             wish, self._wish = self._wish[0], None
             self.app.pars.learn(self.spot, message.outcome)
@@ -326,11 +341,11 @@ class AtlasScreen(FramedScreen):
             self._to_grid()
         else:
             self.add_class("-choosing")
-            self.query_one("#terms").focus()
+            self.set_focus(self.query_one("#terms"))
 
     def _to_grid(self) -> None:
         self.remove_class("-choosing")
-        self.query_one(AtlasGrid).focus()
+        self.set_focus(self.query_one(AtlasGrid))
 
     def on_option_list_option_selected(self, event: OptionList.OptionSelected) -> None:
         """Enter or a click on a term: its next value."""

@@ -5,7 +5,7 @@ Pure: it is made anew whenever terms or records change, and looks into pars that
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 
@@ -80,10 +80,18 @@ class Survey:
         found = {self.facts(entry).least for entry in ENTRIES if not entry.is_solved}
         return tuple(sorted(par for par in found if par is not None))
 
-    def missing(self, first: Entry) -> Iterator[Spot]:
-        """The spots to search: those of one entry first, then of its sheet, then all others."""
-        order = dict.fromkeys((first, *first.sheet.entries, *ENTRIES))
-        return self.pars.missing(spot for entry in order for spot in self.spots(entry))
+    def missing(self, first: Entry) -> tuple[Spot, ...]:
+        """What to search next: the rest of an entry's sheet, it first, or of one after that."""
+        at = SHEETS.index(first.sheet)
+        for sheet in (*SHEETS[at:], *SHEETS[:at]):
+            order = dict.fromkeys(
+                (first, *sheet.entries) if sheet is first.sheet else sheet.entries
+            )
+            spots = (spot for entry in order for spot in self.spots(entry))
+            missing = tuple(self.pars.missing(spots))
+            if missing:
+                return missing
+        return ()
 
     # -- from one to another ---------------------------------------------------------------------
 

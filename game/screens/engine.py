@@ -111,7 +111,7 @@ class Engine:
         return self._answers.get(question)
 
     def ask(self, question: Question, asker: Asker, *, patient: bool = False) -> None:
-        """Have the answer posted to `asker`; a patient one lets all others go first."""
+        """Have the answer posted to `asker`; a patient one lets all others go first and hears no more."""
         with self._change:
             if self._problem:
                 asker.post_message(Failed(self._problem))
@@ -159,7 +159,7 @@ class Engine:
                     question.solve,
                     question.faces,
                     tables=tables,
-                    progress=partial(_tell, job),
+                    progress=None if job.patient else partial(_tell, job),
                     cancelled=partial(self._is_unwanted, job),
                 )
                 if self._is_unwanted(job):
