@@ -146,10 +146,10 @@ def test_the_module_runs_in_a_checkout() -> None:
 
 
 def test_the_source_distribution_holds_packs_and_tests(source: Path) -> None:
-    """Packs, tests and pages travel along with the sources; no file of the program is missing."""
+    """Packs, tests, pages and pictures travel along with the sources, and nothing is missing."""
     kept = {path.relative_to(source).as_posix() for path in source.rglob("*") if path.is_file()}
     wanted = {"README.md", "DEVELOPERS.md", "pyproject.toml", ".ci/run"}
-    for folder in ("game", "levels", "tests"):
+    for folder in ("game", "levels", "tests", ".pictures"):
         for path in (ROOT / folder).rglob("*"):
             if path.is_file() and "__pycache__" not in path.parts:
                 wanted.add(path.relative_to(ROOT).as_posix())

@@ -6,15 +6,17 @@ import argparse
 import os
 import sys
 from collections.abc import Iterator
-from typing import BinaryIO
+from typing import TYPE_CHECKING, BinaryIO
 
 from game.cli.exits import Exit
-from game.cli.questions import Asker, answer_json, answer_words, error_json
 from game.cube import pair
 from game.cube.geometry import FACES
 from game.cube.moves import MAX_TEXT
 from game.errors import NotationError, PairwrightError, printable
 from game.folders import Folders
+
+if TYPE_CHECKING:
+    from game.cli.questions import Asker
 
 NAME = "par"
 HELP = "tell the exact par of a setup and its shortest solutions"
@@ -48,6 +50,8 @@ def define(parser: argparse.ArgumentParser) -> None:
 
 def run(arguments: argparse.Namespace, folders: Folders) -> int:
     """Answer one setup, or each line of standard input."""
+    from game.cli.questions import Asker  # noqa: PLC0415 - only for this command
+
     if len(arguments.setup) > 1:
         count = len(arguments.setup)
         raise PairwrightError(
@@ -71,6 +75,7 @@ def run(arguments: argparse.Namespace, folders: Folders) -> int:
 def _tell(asker: Asker, setup: str, folders: Folders) -> int:
     """The cube, then the answer in words."""
     from game.cli import paint  # noqa: PLC0415 - only to draw
+    from game.cli.questions import answer_words  # noqa: PLC0415 - only for this command
     from game.settings import load_settings  # noqa: PLC0415
 
     position = asker.position(setup)
@@ -88,6 +93,8 @@ def _tell(asker: Asker, setup: str, folders: Folders) -> int:
 
 def _answer_lines(asker: Asker) -> int:
     """A line of JSON for each line of standard input."""
+    from game.cli.questions import error_json  # noqa: PLC0415 - only for this command
+
     if sys.stdin is None:
         print("pairwright par: no standard input to read", file=sys.stderr)
         return Exit.CANNOT
@@ -105,6 +112,8 @@ def _answer_lines(asker: Asker) -> int:
 
 
 def _answer_line(asker: Asker, setup: str) -> int:
+    from game.cli.questions import answer_json, error_json  # noqa: PLC0415 - likewise
+
     try:
         answer = asker.answer(setup)
     except PairwrightError as error:

@@ -40,6 +40,7 @@ from game.settings import Settings, load_settings, save_settings
 if TYPE_CHECKING:
     from game.atlas import Pars
     from game.packs import Pack
+    from game.playable import Beside, Playable
     from game.records import Best, Records
 
 T = TypeVar("T")
@@ -202,6 +203,28 @@ class PairwrightApp(App[int]):
         await self.push_screen(home)
         if to_map:
             home.action_map()
+
+    def play(
+        self,
+        puzzle: Playable,
+        then: Callable[[Playable, bool], None],
+        beside: Beside | None = None,
+    ) -> None:
+        """Play this puzzle and those that follow it.
+
+        then: called when the player is back, with the last one played and whether the map is to
+        come next. beside: what comes next and before; None for the levels of packs.
+        """
+        from game.screens.play import PlayScreen  # noqa: PLC0415 - likewise
+
+        screen = PlayScreen(puzzle, beside)
+        self.push_screen(screen, lambda to_map: then(screen.sitting.puzzle, bool(to_map)))
+
+    def show_help(self, screen: str) -> None:
+        """The help over everything, the keys of this screen first."""
+        from game.screens.help import HelpScreen  # noqa: PLC0415 - likewise
+
+        self.push_screen(HelpScreen(screen))
 
     def on_mount(self) -> None:
         """Leave cleanly when told to by the system, and load the engine after the first picture."""

@@ -211,7 +211,7 @@ class AtlasScreen(FramedScreen):
         elif par is None:
             self._wait("play")
         else:
-            self.play(AtlasPuzzle(self.spot, par.turns), self._beside)
+            self.app.play(AtlasPuzzle(self.spot, par.turns), self.played, self._beside)
 
     def action_watch(self) -> None:
         """Watch the solutions of the entry chosen; asked twice, since it is marked."""
@@ -261,7 +261,7 @@ class AtlasScreen(FramedScreen):
         par = self.app.pars.of(spot)
         return AtlasPuzzle(spot, par.turns) if par is not None else None
 
-    def played(self, last: Playable, *, to_map: bool) -> None:
+    def played(self, last: Playable, to_map: bool) -> None:
         """Mark what was played."""
         if isinstance(last, AtlasPuzzle):
             self._choose(last.spot)

@@ -18,7 +18,7 @@ from game.cube import geometry, symmetry
 from game.cube.geometry import STICKERS
 from game.cube.pair import in_top, slot_at
 from game.cube.symmetry import TWINS
-from game.cube.words import corner_words, edge_words
+from game.cube.words import pair_words
 from game.records.record import Best
 from game.screens.preview import best_words
 from game.screens.side_words import listed
@@ -121,12 +121,9 @@ def facts(
 
     pars, bests: at each turn of the top; par: shown in place of those that are not to be told.
     """
-    corner = corner_words(spot.place.corner, spot.slot, colours)
-    edge = edge_words(spot.place.edge, spot.slot, colours)
     parts: list[str | tuple[str, str]] = [
         (f"{spot.name:<4}", "bold $accent"),
-        (f"{corner};\n", "bold"),
-        (f"    {edge}\n", "bold"),
+        (f"{pair_words(spot.place, spot.slot, colours)}\n", "bold"),
     ]
     turns = _turns(spot)
     for label, cells in (

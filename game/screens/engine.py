@@ -111,7 +111,10 @@ class Engine:
         return self._answers.get(question)
 
     def ask(self, question: Question, asker: Asker, *, patient: bool = False) -> None:
-        """Have the answer posted to `asker`; a patient one lets all others go first and hears no more."""
+        """Have the answer posted to `asker`; a patient one lets all others go first.
+
+        It is told the answer only, nothing on the way: such questions come by the hundred.
+        """
         with self._change:
             if self._problem:
                 asker.post_message(Failed(self._problem))

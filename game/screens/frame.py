@@ -12,7 +12,6 @@ from textual.screen import Screen
 from textual.widget import Widget
 from textual.widgets import Static
 
-from game.playable import Beside, Playable
 from game.screens import too_small
 from game.screens.key_bar import KeyBar
 from game.screens.too_small import TooSmall
@@ -49,25 +48,9 @@ class FramedScreen(Screen[None]):
             plain = Content(said) if isinstance(said, str) else said
             self.query_one(place, Static).update(plain)
 
-    def play(self, puzzle: Playable, beside: Beside | None = None) -> None:
-        """Play this puzzle and those beside it; then `played`. beside: None for those of packs."""
-        from game.screens.play import PlayScreen  # noqa: PLC0415 - imported where it is pushed
-
-        screen = PlayScreen(puzzle, beside)
-
-        def over(to_map: bool | None) -> None:
-            self.played(screen.sitting.puzzle, to_map=bool(to_map))
-
-        self.app.push_screen(screen, over)
-
-    def played(self, last: Playable, *, to_map: bool) -> None:
-        """The player is back from `last`. to_map: everything in its row was played."""
-
     def action_help(self) -> None:
         """Every key of this screen, and how turns are counted."""
-        from game.screens.help import HelpScreen  # noqa: PLC0415 - imported where it is pushed
-
-        self.app.push_screen(HelpScreen(self.COMMAND_SCREEN))
+        self.app.show_help(self.COMMAND_SCREEN)
 
     def action_back(self) -> None:
         """To the screen below."""

@@ -107,11 +107,11 @@ class HomeScreen(FramedScreen):
     def action_go(self) -> None:
         """Play on; to the map when everything is solved."""
         if self._next is not None:
-            self.play(self._next)
+            self.app.play(self._next, self.played)
         else:
             self.action_map()
 
-    def played(self, last: Playable, *, to_map: bool) -> None:
+    def played(self, last: Playable, to_map: bool) -> None:
         """On to the map after the opening and after a pack."""
         if to_map:
             self.action_map()

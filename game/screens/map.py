@@ -92,7 +92,7 @@ class MapScreen(FramedScreen):
         if self.is_mounted:
             self.call_after_refresh(self._fill)
 
-    def played(self, last: Playable, *, to_map: bool) -> None:
+    def played(self, last: Playable, to_map: bool) -> None:
         """Mark what was played, or where to go on from here."""
         if to_map:
             self._at = go_on(self.app.packs, solved_texts(self._bests))
@@ -181,7 +181,7 @@ class MapScreen(FramedScreen):
     def action_play(self) -> None:
         """Play the marked level."""
         if self.puzzle is not None:
-            self.play(self.puzzle)
+            self.app.play(self.puzzle, self.played)
 
     def action_packs(self) -> None:
         """To the packs."""

@@ -82,6 +82,22 @@ def test_the_far_side_from_below_has_the_bottom_under_the_back() -> None:
     )
 
 
+def test_the_far_sides_own_rows_stand_upright() -> None:
+    """U: the top row of the back has come from the left, that of the left from the front."""
+    assert text(SOLVED.turn(parse_line("U")), far_eye("right", from_below=True)) == "\n".join(
+        [
+            "back    left",
+            "R R R   G G G",
+            "B B B   R R R",
+            "B B B   R R R",
+            "bottom",
+            "W W W",
+            "W W W",
+            "W W W",
+        ]
+    )
+
+
 def test_grey_is_a_dot_and_a_joined_pair_is_marked() -> None:
     """In focus, a solved slot FR: its two stickers on each side are joined."""
     shown = text(SOLVED, near_eye("right"), focus_grey(["FR"]), ("FR",))

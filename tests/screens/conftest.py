@@ -12,7 +12,6 @@ from typing import Protocol
 import pytest
 from textual import events
 from textual.pilot import Pilot
-from textual.screen import Screen
 from textual.widgets import Static
 
 from game.folders import Folders
@@ -41,8 +40,8 @@ class StandingClock:
 class QuietApp(PairwrightApp):
     """The game over an empty first screen, so that a test pushes the one it is about."""
 
-    def get_default_screen(self) -> Screen[None]:
-        return Screen()
+    def open_first(self) -> None:
+        """Nothing opens by itself."""
 
 
 @dataclass

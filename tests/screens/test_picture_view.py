@@ -56,7 +56,7 @@ async def test_inks_reach_the_screen(start: Start) -> None:
         view = PictureView()
         await game.app.screen.mount(view)
         view.show(((Run("a", RED, BLUE, True), Run("b", 9)),))
-        await game.settle()
+        await game.until(lambda: view.size.width > 1)
         first, second = list(view.render_line(0))[:2]
         assert first.text == "a"
         assert first.style is not None
