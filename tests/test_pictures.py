@@ -10,7 +10,7 @@ from rich.segment import Segment
 from rich.style import Style
 from textual.strip import Strip
 
-from tests.pictures import CELL, rectangles, svg
+from tests.pictures import CELL, PICTURES, SCENES, rectangles, svg
 
 GROUND = "#000000"
 COLOURS = st.sampled_from([GROUND, "#ff0000", "#00ff00"])
@@ -46,3 +46,12 @@ def test_a_block_is_a_rectangle_and_a_word_is_text() -> None:
     assert sorted(blocks) == [("0", "0", "2", "1", "#ff0000"), ("0", "1", "2", "1", "#00ff00")]
     (word,) = drawn.findall("s:g/s:text", names)
     assert (word.text, word.get("x"), word.get("font-weight")) == ("a<b", str(3 * CELL), "bold")
+
+
+def test_the_readme_shows_every_scene() -> None:
+    """Each scene has its picture, which can be read as XML, and the README shows it."""
+    readme = (PICTURES.parent / "README.md").read_text(encoding="utf-8")
+    assert sorted(path.stem for path in PICTURES.iterdir()) == sorted(SCENES)
+    for name in SCENES:
+        ElementTree.parse(PICTURES / f"{name}.svg")
+        assert f"](.pictures/{name}.svg)" in readme

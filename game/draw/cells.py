@@ -49,9 +49,9 @@ def merged(runs: Iterable[Run]) -> Row:
         if last is None or last.bg != run.bg or last.bold != run.bold:
             row.append(run)
         elif last.fg == run.fg or run.text.isspace():
-            row[-1] = last._replace(text=last.text + run.text)
+            row[-1] = Run(last.text + run.text, *last[1:])
         elif last.text.isspace():
-            row[-1] = run._replace(text=last.text + run.text)
+            row[-1] = Run(last.text + run.text, *run[1:])
         else:
             row.append(run)
     return tuple(row)

@@ -14,7 +14,7 @@ from __future__ import annotations
 
 import math
 from functools import lru_cache
-from itertools import pairwise, product
+from itertools import product
 from typing import NamedTuple, TypeVar
 
 import numpy as np
@@ -22,7 +22,7 @@ from numpy.typing import NDArray
 
 from game.cube.geometry import UNMOVED, apply, cross, determinant
 from game.draw import still
-from game.draw.cells import Ink, Picture, Row, Run, half_cells, merged
+from game.draw.cells import Ink, Picture, Run, half_cells, merged
 from game.draw.look import Eye, Look, Turning
 from game.draw.palette import INSIDE, LETTER, Depth
 from game.draw.panel import PANEL, Paint, panel, sticker_zone, still_panels
@@ -268,11 +268,13 @@ def _rows(shown: Ints, letters: dict[tuple[int, int], Run], look: Look) -> Pictu
     changed[:, 1:] = (upper[:, 1:] != upper[:, :-1]) | (lower[:, 1:] != lower[:, :-1])
     for y, x in letters:
         changed[y, x : x + 2] = True
-    picture: list[Row] = []
-    for y, (above, below) in enumerate(zip(upper.tolist(), lower.tolist(), strict=True)):
-        runs = []
-        for x, end in pairwise([*np.flatnonzero(changed[y]).tolist(), len(above)]):
-            text, fg, bg, _ = letters.get((y, x)) or _cell(above[x], below[x], look.depth)
-            runs.append(Run(text * (end - x), fg, bg))
-        picture.append(merged(runs))
-    return tuple(picture)
+    starts = np.flatnonzero(changed)
+    counts = np.diff(starts, append=changed.size).tolist()
+    columns = shown.shape[1]
+    rows: list[list[Run]] = [[] for _ in changed]
+    above, below = (half.ravel()[starts].tolist() for half in (upper, lower))
+    for start, count, up, down in zip(starts.tolist(), counts, above, below, strict=True):
+        at = divmod(start, columns)
+        text, fg, bg, _ = letters.get(at) or _cell(up, down, look.depth)
+        rows[at[0]].append(Run(text * count, fg, bg))
+    return tuple(map(merged, rows))

@@ -43,6 +43,9 @@ if TYPE_CHECKING:
     from game.playable import Beside, Playable
     from game.records import Best, Records
 
+SETTLE_SECONDS = 0.05
+"""From the first picture to the work that it did not need: first it is to reach the terminal."""
+
 T = TypeVar("T")
 U = TypeVar("U")
 
@@ -234,7 +237,7 @@ class PairwrightApp(App[int]):
                 loop.add_signal_handler(number, partial(self.exit, 128 + number))
         self._keep_inks()
         self.open_first()
-        self.call_after_refresh(self._after_first_picture)
+        self.call_after_refresh(self.set_timer, SETTLE_SECONDS, self._after_first_picture)
 
     def on_unmount(self) -> None:
         """Stop the search and close the records."""

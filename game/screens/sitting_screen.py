@@ -32,6 +32,8 @@ if TYPE_CHECKING:
 
 WARN = "$warning"
 """The tone of a refusal in the message line."""
+FURNISH_SECONDS = 0.02
+"""From the first picture, which is to reach the terminal first, to what it did not need."""
 REMIND_SECONDS = 1.0
 """Between two looks at whether a newcomer needs a word."""
 SEARCHING = "Looking for every shortest way ..."
@@ -72,7 +74,7 @@ class SittingScreen(Screen[bool]):
     def on_mount(self) -> None:
         """Begin."""
         self._open(keeping.take_up(self.app, self.sitting.puzzle))
-        self.call_after_refresh(self._furnish)
+        self.call_after_refresh(self.set_timer, FURNISH_SECONDS, self._furnish)
         self.set_interval(REMIND_SECONDS, self._remind)
 
     async def _furnish(self) -> None:

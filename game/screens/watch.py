@@ -262,6 +262,7 @@ class WatchScreen(FramedScreen):
 
     def _run(self, runs: bool) -> None:
         self.runs = runs
+        self.query_one(KeyBar).refresh()
         if self._timer is None:
             return
         if runs:

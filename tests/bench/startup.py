@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import signal
 import sys
 import tempfile
 from pathlib import Path
@@ -56,4 +57,5 @@ def _until(arguments: list[str], words: str) -> float:
         terminal.expect_exact(words)
         return perf_counter() - start
     finally:
-        terminal.close(force=True)
+        terminal.kill(signal.SIGKILL)
+        terminal.wait()

@@ -48,6 +48,8 @@ async def test_help_opens_and_closes(start: Start) -> None:
         await game.press("question_mark")
         await game.until(lambda: game.says("Playing: turning"))
         assert not game.says("Take the choice before.")
+        reader = game.app.screen.query_one("#reader")
+        await game.until(lambda: reader.has_focus and reader.max_scroll_y > 0)
         await game.press("end")
         await game.until(lambda: game.says("Put this setting back"))
         await game.press("question_mark")
