@@ -90,8 +90,8 @@ def _introduction(spot: Spot) -> str:
     open_ = f"; open: {' '.join(spot.chosen)}" if spot.chosen else ""
     return (
         f"The pair at {spot.slot}; kept: {' '.join(kept) or 'no other slot'}{open_}.\n"
-        "Slots that hold a piece of the pair are open. Par is told as listed (-) and after\n"
-        "each turn of the top, the solutions for the turns with the least par."
+        "Slots that hold a piece of the pair are open. Par is told as listed (-) and\n"
+        "after each turn of the top, the solutions for the turns with the least par."
     )
 
 
