@@ -169,8 +169,11 @@ class Board(Vertical):
         from_below = not pair.is_cross_solved(sitting.position.cube)
         look = replace(shown.look, size=self.plan.far)
         scene = scene_of(sitting.position, sitting.cube, look, focus=shown.focus)
-        self.query_one(FarView).rest(scene, from_below=from_below)
+        view = self.query_one(FarView)
+        view.rest(scene, from_below=from_below)
         words = far_words(look, from_below=from_below)
+        middle = max(0, len(words) - view.picture_size.width) // 2
+        view.styles.margin = (0, 0, 0, middle)
         self.query_one("#far-name", Static).update(Content.assemble((words, "$muted")))
 
     def _show_line(self, sitting: Sitting) -> None:

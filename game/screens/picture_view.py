@@ -36,6 +36,11 @@ class PictureView(Widget):
         if changed:
             self.refresh(*(Region(0, y, width, 1) for y in changed))
 
+    @property
+    def picture_size(self) -> Size:
+        """Columns and rows of the picture."""
+        return _size(self.picture)
+
     def get_content_width(self, container: Size, viewport: Size) -> int:
         """Columns of the picture."""
         return _size(self.picture).width

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 from textual.app import ComposeResult
 from textual.css.query import NoMatches
 from textual.screen import Screen
+from textual.timer import Timer
 
 from game.cube.moves import Move
 from game.opening import opening
@@ -64,6 +65,7 @@ class SittingScreen(Screen[bool]):
         self._searching = SEARCHING
         self._best = ""
         self._is_newcomer = False
+        self._reminder: Timer | None = None
 
     def compose(self) -> ComposeResult:
         """The board over the keys; or a word when the window is too small."""
@@ -75,11 +77,11 @@ class SittingScreen(Screen[bool]):
         """Begin."""
         self._open(keeping.take_up(self.app, self.sitting.puzzle))
         self.call_after_refresh(self.set_timer, FURNISH_SECONDS, self._furnish)
-        self.set_interval(REMIND_SECONDS, self._remind)
+        self._reminder = self.set_interval(REMIND_SECONDS, self._remind, pause=True)
 
     async def _furnish(self) -> None:
         """Add what the first picture did not need."""
-        self._is_newcomer = self.sitting.puzzle in opening(self.app.packs)
+        self._greet()
         await self.query_one(Board).furnish()
         self._refresh()
 
@@ -96,13 +98,22 @@ class SittingScreen(Screen[bool]):
         self._best = keeping.best_turns(self.app, sitting)
         puzzle = sitting.puzzle
         if self.query_one(Board).is_furnished:
-            self._is_newcomer = puzzle in opening(self.app.packs)
+            self._greet()
         self.set_focus(None)
         self.query_one(Board).title(puzzle)
         for question in (whole_question(sitting.position), hand_question(sitting.position)):
             self.app.engine.ask(question, self)
         self._show()
         self.call_after_refresh(self._run_clock)
+
+    def _greet(self) -> None:
+        """Look after a newcomer: one who plays the first puzzles."""
+        self._is_newcomer = self.sitting.puzzle in opening(self.app.packs)
+        if self._reminder is not None:
+            if self._is_newcomer:
+                self._reminder.resume()
+            else:
+                self._reminder.pause()
 
     def _leave_for(self, puzzle: Playable) -> None:
         """Go to another puzzle; the attempt here stays in hand."""

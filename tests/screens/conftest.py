@@ -17,6 +17,7 @@ from textual.widgets import Static
 from game.folders import Folders
 from game.packs import Puzzle, load_packs, pack_folder, puzzles
 from game.screens.app import PairwrightApp
+from game.screens.board import Board
 from game.screens.play import PlayScreen
 from game.screens.sitting import Sitting
 from game.settings import Settings, save_settings
@@ -81,6 +82,7 @@ class Game:
         screen = PlayScreen(puzzle)
         await self.app.push_screen(screen)
         await self.until(lambda: screen.is_active and screen.sitting._since is not None)
+        await self.until(lambda: screen.query_one(Board).is_furnished)
         return screen
 
     @property
