@@ -15,7 +15,7 @@ from textual.widgets import Static
 from game.cube import pair
 from game.cube.moves import Move
 from game.draw import Look
-from game.packs import Puzzle
+from game.playable import Playable
 from game.screens.clock_view import ClockView
 from game.screens.cube_view import CubeView, FarView, Scene, scene_of
 from game.screens.layout import Plan, plan
@@ -122,16 +122,14 @@ class Board(Vertical):
 
         self.query_one(LineInput).open()
 
-    def title(self, puzzle: Puzzle) -> None:
+    def title(self, puzzle: Playable) -> None:
         """Say which puzzle this is."""
-        pack, level = puzzle.pack, puzzle.level
-        twin = f", {puzzle.twin} twin" if puzzle.twin else ""
+        aside = f", {puzzle.aside}" if puzzle.aside else ""
         name = Content.assemble(
-            (f"{pack.title}  ", "$muted"), (level.name, "bold"), (twin, "$muted")
+            (f"{puzzle.source}  ", "$muted"), (puzzle.name, "bold"), (aside, "$muted")
         )
-        place = f"{pack.levels.index(level) + 1} of {len(pack.levels)}"
         self.query_one("#name", Static).update(name)
-        self.query_one("#place", Static).update(Content.assemble((place, "$muted")))
+        self.query_one("#place", Static).update(Content.assemble((puzzle.place, "$muted")))
 
     def say(self, text: str, tone: str = "$muted") -> None:
         """Say something in the message line."""

@@ -9,7 +9,7 @@ from game.attempt import RUNGS
 from game.cube import line as lines
 from game.cube.line import Line
 from game.cube.moves import MOVES
-from game.packs import Puzzle
+from game.playable import Playable
 from game.screens import keeping
 from game.screens.board import Shown
 from game.screens.engine import Answered, Question
@@ -30,7 +30,7 @@ NO_WAY = "No way from here is known."
 class CoachedScreen(SittingScreen):
     """Gives hints from where the player stands, and tells whether there is a shorter way."""
 
-    def __init__(self, puzzle: Puzzle) -> None:
+    def __init__(self, puzzle: Playable) -> None:
         super().__init__(puzzle)
         self._hint: Hint | None = None  # the last one given
         self._awaits: Question | None = None  # the way from here, for the hint that was asked for

@@ -18,6 +18,7 @@ SCREENS = {
     "watch": "Watching solutions",
     "home": "Home",
     "map": "The map",
+    "atlas": "The atlas",
     "statistics": "Statistics",
     "settings": "Settings",
 }

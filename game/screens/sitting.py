@@ -16,7 +16,7 @@ from game.cube.cube import Cube
 from game.cube.line import Line
 from game.cube.moves import Move
 from game.errors import PairwrightError
-from game.packs import Puzzle
+from game.playable import Playable
 from game.score import Score, score
 
 if TYPE_CHECKING:
@@ -35,7 +35,7 @@ class Sitting:
     it be. number: of the record kept of it.
     """
 
-    def __init__(self, puzzle: Puzzle, *, shown: bool = False, must_call: bool = False) -> None:
+    def __init__(self, puzzle: Playable, *, shown: bool = False, must_call: bool = False) -> None:
         self.puzzle = puzzle
         self.position = puzzle.position
         self.attempt: Attempt = begin(self.position)

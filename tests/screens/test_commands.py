@@ -14,6 +14,7 @@ CLASSES = {
     "play": ("play", "PlayScreen"),
     "home": ("home", "HomeScreen"),
     "map": ("map", "MapScreen"),
+    "atlas": ("atlas", "AtlasScreen"),
     "statistics": ("statistics", "StatisticsScreen"),
     "settings": ("settings", "SettingsScreen"),
     "watch": ("watch", "WatchScreen"),
