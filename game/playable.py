@@ -39,6 +39,14 @@ class Playable(Protocol):
     def place(self) -> str:
         """Its number where it comes from: "3 of 10"."""
 
+    @property
+    def mode(self) -> str:
+        """What attempts at it are recorded as: "casual", "drill"."""
+
+    @property
+    def why(self) -> str:
+        """Why it was chosen for the player, in a sentence; nothing where the player chose it."""
+
     def note(self, colours: Mapping[str, str]) -> str:
         """What is said once it is solved. colours: centre -> colour name."""
 

@@ -50,6 +50,9 @@ class AtlasPuzzle:
         entries = self.spot.entry.sheet.entries
         return f"{entries.index(self.spot.entry) + 1} of {len(entries)}"
 
+    mode = "casual"
+    why = ""
+
     def note(self, colours: Mapping[str, str]) -> str:
         """Where the pieces lay at the start."""
         words = pair_words(self.spot.place, self.spot.slot, colours)

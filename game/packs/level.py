@@ -105,6 +105,9 @@ class Puzzle:
         """The number of its level in the pack: "3 of 10"."""
         return f"{self.pack.levels.index(self.level) + 1} of {len(self.pack.levels)}"
 
+    mode = "casual"
+    why = ""
+
     def note(self, colours: Mapping[str, str]) -> str:
         """The level's note, true of this twin and in these colours (centre -> colour name)."""
         return fill_note(self.level.note, colours, self.level.symmetry(self.twin))

@@ -94,6 +94,8 @@ COMMANDS: tuple[Command, ...] = (
             "Go to the next level.", "The level", bar=3),
     Command("play", "previous", ("p", "pageup"), "p PageUp", "previous",
             "Go to the level before.", "The level"),
+    Command("play", "why", ("space",), "Space", "why this one?",
+            "In the drill: tell why this position was chosen for you.", "The level", bar=2),
     Command("play", "view", ("v",), "v", "colouring",
             "Grey out what does not matter, or show every sticker.", "Looking"),
     Command("play", "letters", ("i",), "i", "letters",

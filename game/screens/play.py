@@ -43,6 +43,8 @@ class PlayScreen(CoachedScreen):
         """While nothing can be seen only leaving works, and while a line is typed no command."""
         if not commands.is_of("play", action):
             return True
+        if action == "why" and not self.sitting.puzzle.why:
+            return False
         return not self._is_typing and (action == "back" or not self._is_too_small)
 
     def action_turn(self, key: str) -> None:
@@ -217,6 +219,10 @@ class PlayScreen(CoachedScreen):
         self.app.push_screen(
             WatchScreen(self.sitting.position, self.sitting.solutions, message.number)
         )
+
+    def action_why(self) -> None:
+        """Why this position, of all that there are."""
+        self._show(said=self.sitting.puzzle.why)
 
     # -- going elsewhere -------------------------------------------------------------------------
 

@@ -194,6 +194,7 @@ class Sitting:
             seeing_ms=attempt.seeing_ms,
             first_side_ms=attempt.first_side_ms,
             doing_ms=attempt.doing_ms,
+            mode=self.puzzle.mode,
             player=player,
         )
 
