@@ -7,16 +7,19 @@ database    opening the file: locked, later, damaged, unwritable
 store       adding, bests, the attempt in hand
 """
 
-from game.records.record import Best, Events, InHand, Record, Sums
+from game.records.record import CASUAL, DRILL, Best, Events, InHand, Record, Sums, Tried
 from game.records.store import Records, open_records, records_to_play
 
 __all__ = [
+    "CASUAL",
+    "DRILL",
     "Best",
     "Events",
     "InHand",
     "Record",
     "Records",
     "Sums",
+    "Tried",
     "open_records",
     "records_to_play",
 ]

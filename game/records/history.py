@@ -17,6 +17,7 @@ from game.records.record import (
     MAX_TEXT,
     Record,
     Sums,
+    Tried,
     parse_began,
     parse_events,
 )
@@ -86,6 +87,17 @@ def _fair(by: str) -> str:
     """
 
 
+_TRIED = f"""
+    SELECT number, puzzle, position, {FAIR} AND par {_WITHIN} AND turns <= par,
+        CASE WHEN outcome = 'solved' AND seeing_ms {_WITHIN} AND doing_ms {_WITHIN}
+            THEN CAST(seeing_ms + doing_ms AS INTEGER) END
+    FROM attempt
+    WHERE number > ? AND mode = ? AND {_POSITION}
+        AND typeof(puzzle) = 'text' AND length(puzzle) <= {MAX_TEXT["puzzle"]}
+    ORDER BY number
+"""
+
+
 def record_of(row: sqlite3.Row) -> Record:
     """A row of `WHOLE` as a Record. Raises RecordsError for one that cannot be."""
     facts = {name: row[name] for name in FACTS}
@@ -105,6 +117,16 @@ def whole(
             yield record_of(row)
         except RecordsError:
             skip()
+
+
+def tries(connection: sqlite3.Connection, mode: str, after: int) -> tuple[Tried, ...]:
+    """What rating needs of the attempts of a mode with greater numbers, the oldest first."""
+    cursor = connection.cursor()
+    cursor.row_factory = None
+    rows = cursor.execute(_TRIED, (after, mode))
+    return tuple(
+        Tried(number, puzzle, text, bool(won), ms) for number, puzzle, text, won, ms in rows
+    )
 
 
 def sums_by_position(connection: sqlite3.Connection) -> dict[str, Sums]:

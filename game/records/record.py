@@ -21,6 +21,9 @@ OUTCOMES = ("solved", "gave up", "abandoned")
 CALLS = ("", "right", "wrong")
 FAR_SIDES = ("always", "asked", "never")
 
+CASUAL, DRILL = "casual", "drill"
+"""Modes: a puzzle that the player chose, and one that the drill did."""
+
 MAX_EVENTS = 20_000
 MAX_EVENTS_TEXT = 1_000_000
 MAX_DONE = 20
@@ -63,7 +66,7 @@ class Record:
     seeing_ms: int | None = None
     first_side_ms: int | None = None
     doing_ms: int | None = None
-    mode: str = "casual"
+    mode: str = CASUAL
     run: str = ""
     player: str = ""
 
@@ -98,6 +101,16 @@ class Record:
     def is_helped(self) -> bool:
         """Whether the solution or a hint was seen before the end."""
         return self.shown or self.hint
+
+
+class Tried(NamedTuple):
+    """What rating needs of an attempt. at_par: without help; ms: seeing and doing, if solved."""
+
+    number: int
+    puzzle: str
+    position: str
+    at_par: bool
+    ms: int | None
 
 
 class Sums(NamedTuple):

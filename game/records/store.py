@@ -26,6 +26,7 @@ from game.records.record import (
     InHand,
     Record,
     Sums,
+    Tried,
     began_text,
     check_choice,
     events_text,
@@ -162,6 +163,12 @@ class Records:
             return
         with translated(self.path):
             yield from history.whole(connection, self._skip, newest_first=newest_first)
+
+    def tries(self, mode: str, after: int = 0) -> tuple[Tried, ...]:
+        """What rating needs of a mode's attempts with greater numbers, the oldest first."""
+        connection = self._for_reading()
+        with translated(self.path):
+            return history.tries(connection, mode, after) if connection is not None else ()
 
     def sums_by_position(self) -> dict[str, Sums]:
         """The attempts at each position, added up."""

@@ -47,6 +47,8 @@ if TYPE_CHECKING:
 
 SETTLE_SECONDS = 0.05
 """From the first picture to the work that it did not need: first it is to reach the terminal."""
+LATEST_SECONDS = 1.0
+"""From the start, whatever has been seen by then, to the same."""
 
 T = TypeVar("T")
 U = TypeVar("U")
@@ -179,6 +181,8 @@ class PairwrightApp(App[int]):
 
     def _after_first_picture(self) -> None:
         """Load the engine; collect garbage from now on, but not among what start-up made."""
+        if self.engine.has_started:
+            return
         self.engine.start()
         if not gc.isenabled():
             gc.freeze()
@@ -249,6 +253,8 @@ class PairwrightApp(App[int]):
         self._keep_inks()
         self.open_first()
         self.call_after_refresh(self.set_timer, SETTLE_SECONDS, self._after_first_picture)
+        # A first screen that is covered before it was drawn never says that it was.
+        self.set_timer(LATEST_SECONDS, self._after_first_picture)
 
     def on_unmount(self) -> None:
         """Stop the search and close the records."""

@@ -102,6 +102,11 @@ class Engine:
         """Whether the thread has loaded what it needs, NumPy above all."""
         self._thread = Thread(target=self._work, name="engine", daemon=True)
 
+    @property
+    def has_started(self) -> bool:
+        """Whether `start` was called."""
+        return self._thread.ident is not None
+
     def start(self) -> None:
         """Load the tables and begin to answer."""
         self._thread.start()

@@ -19,6 +19,7 @@ SCREENS = {
     "home": "Home",
     "map": "The map",
     "atlas": "The atlas",
+    "drill": "The drill",
     "statistics": "Statistics",
     "settings": "Settings",
 }
@@ -60,6 +61,15 @@ MEANINGS: tuple[tuple[str, tuple[str, ...]], ...] = (
             " is: the gap between them closes, and a tick stands under that turn of the line.",
             "A slot left open need not be solved: use it as you like. Grey stickers do not matter.",
             "Twins are mirror images of a level.",
+        ),
+    ),
+    (
+        "The drill's rating",
+        (
+            "You and everything that the drill asks are rated by Glicko-2: a position is won at"
+            " par without help, and half won when that took half as long again as it usually"
+            " takes you. What you are expected to win one time in three comes most often, and"
+            " every third position is the one that has waited longest.",
         ),
     ),
 )

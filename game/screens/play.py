@@ -75,10 +75,14 @@ class PlayScreen(CoachedScreen):
     def _after(self, move: Move | None, said: str = "") -> None:
         """The sitting has gone on."""
         if self.sitting.outcome == SOLVED:
-            keeping.keep(self.app, self.sitting)
+            self._keep()
         self._show(move, said, WARN)
         if self.sitting.outcome:
             self._run_clock()
+
+    def _keep(self) -> None:
+        """Keep the attempt, which is over."""
+        keeping.keep(self.app, self.sitting)
 
     def action_wide(self) -> None:
         """The next face turn is a wide one, or not after all."""
@@ -192,7 +196,7 @@ class PlayScreen(CoachedScreen):
             if not sitting.attempt.events:
                 return
             sitting.abandon(self.app.moment)
-            keeping.keep(self.app, sitting)
+            self._keep()
         self._open(keeping.take_up(self.app, sitting.puzzle))
 
     def action_show(self) -> None:
@@ -204,7 +208,7 @@ class PlayScreen(CoachedScreen):
             return
         if not sitting.outcome:
             sitting.give_up(self.app.moment)
-            keeping.keep(self.app, sitting)
+            self._keep()
             self._run_clock()
         elif sitting.is_calling:
             self._decide(called=False)

@@ -15,6 +15,7 @@ CLASSES = {
     "home": ("home", "HomeScreen"),
     "map": ("map", "MapScreen"),
     "atlas": ("atlas", "AtlasScreen"),
+    "drill": ("drill", "DrillScreen"),
     "statistics": ("statistics", "StatisticsScreen"),
     "settings": ("settings", "SettingsScreen"),
     "watch": ("watch", "WatchScreen"),
