@@ -190,7 +190,7 @@ class Board(Vertical):
         written = attempt.written
         joined = joined_after(sitting.position, written)
         ticked = [number for number, slots in enumerate(joined) if slots]
-        start = "Turn with f b r l u d; Shift turns the other way."
+        start = "" if sitting.outcome else "Turn with f b r l u d; Shift turns the other way."
         self.query_one(LineView).show([m.name for m in written], ticked, start)
 
 

@@ -13,6 +13,7 @@ from game.cube.line import Line
 from game.cube.moves import line_text
 from game.score import Score, one_fact
 from game.screens.clock_view import time_text
+from game.screens.lists import ChoiceList
 from game.screens.marks import OFF, ON
 from game.screens.side_words import mark_rows, turns_words, verdict_words
 from game.screens.sitting import Sitting
@@ -42,14 +43,14 @@ class ResultPanel(VerticalScroll):
     def compose(self) -> ComposeResult:
         """The verdict, the solutions once shown, the level's note, which may tell them."""
         yield Static(id="verdict")
-        yield OptionList(id="solutions", compact=True)
+        yield ChoiceList(eager=True, id="solutions")
         yield Static(id="note")
 
     def show(self, sitting: Sitting, note: str, *, reveal: bool, searching: str) -> None:
         """Say what the attempt has come to. searching: said where solutions are not known yet."""
         verdict = _verdict(sitting, reveal, searching)
         self.query_one("#verdict", Static).update(Content.assemble(*verdict))
-        listing = self.query_one("#solutions", OptionList)
+        listing = self.query_one("#solutions", ChoiceList)
         listing.display = reveal and bool(sitting.solutions)
         if listing.display and self._listed != sitting.solutions:
             self._listed = sitting.solutions
@@ -87,7 +88,9 @@ def _verdict(sitting: Sitting, reveal: bool, searching: str) -> Parts:
     if wants_solutions and not sitting.solutions:
         parts += ["\n", (searching, "$muted")]
     elif reveal:
-        parts += [("\nEvery shortest way, easiest first.\nEnter watches the one marked.", "$muted")]
+        one = len(sitting.solutions) == 1
+        kind = "The only shortest way." if one else "Every shortest way, easiest first."
+        parts += [(f"\n{kind}\nEnter watches {'it' if one else 'the one marked'}.", "$muted")]
     return parts
 
 
