@@ -28,6 +28,9 @@ MAX_EVENTS = 20_000
 
 UNDO, REDO, RESTART = "undo", "redo", "restart"
 FAR_ON, FAR_OFF = "far on", "far off"
+RUNGS = 4
+"""Rungs of the ladder of hints."""
+HINTS = tuple(f"hint {rung}" for rung in range(1, RUNGS + 1))
 
 
 class Event(NamedTuple):
@@ -105,6 +108,12 @@ class Attempt:
         event = Event(ms, FAR_ON if shown else FAR_OFF)
         return replace(self, events=(*self.events, event))
 
+    def hint(self, rung: int, ms: int) -> Attempt:
+        """A hint was asked for: the rung of the ladder, 1 to `RUNGS`."""
+        if self.is_closed:
+            return self
+        return replace(self, events=(*self.events, Event(ms, HINTS[rung - 1])))
+
     def _stepped(self, what: str, ms: int, line: Line, undone: Line) -> Attempt:
         return replace(
             self,
@@ -125,6 +134,11 @@ class Attempt:
     def is_closed(self) -> bool:
         """Whether nothing more can be done: it is solved, or as long as an attempt may be."""
         return len(self.events) >= MAX_EVENTS or self.is_solved
+
+    @property
+    def is_hinted(self) -> bool:
+        """Whether a hint was asked for."""
+        return any(event.what in HINTS for event in self.events)
 
     @property
     def turns(self) -> int:
@@ -198,6 +212,8 @@ def _done(attempt: Attempt, what: str, ms: int, count: int) -> Attempt:
         return attempt.restart(ms)
     if what in (FAR_ON, FAR_OFF):
         return attempt.look(what == FAR_ON, ms)
+    if what in HINTS:
+        return attempt.hint(HINTS.index(what) + 1, ms)
     raise PositionError(f"event {count} is {what[:20]!r}: no move and nothing else that is done")
 
 

@@ -14,7 +14,7 @@ A position has no grip: it starts with the centres at home.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 from string import ascii_lowercase
@@ -97,12 +97,8 @@ def position_of(
     fault = impossibility(upright)
     if fault:
         raise PositionError(f"turning cannot reach this cube: {fault}")
-    if view not in VIEWS:
-        hint = did_you_mean(view, VIEWS) or "; expected focus or full"
-        raise PositionError(f'unknown view "{printable(view)}"{hint}')
-    slots = pair.parse_slots(" ".join(solve))
-    allowed = pair.parse_faces(faces)
-    if view == "focus":
+    slots, allowed = pair.parse_slots(" ".join(solve)), pair.parse_faces(faces)
+    if _is_focus(view):
         known = _pieces_that_matter(slots)
         upright = _completed({i: upright.where[i] for i in known})
     return Position(upright, slots, allowed, view)
@@ -115,6 +111,30 @@ def position_after(
     left_open = pair.parse_slots(" ".join(open_))
     solve = (slot for slot in SLOTS if slot not in left_open)
     return position_of(SOLVED.turn(setup), solve, faces, view)
+
+
+def position_with(
+    places: Mapping[int, int],
+    solve: Iterable[str] = SLOTS,
+    faces: str = FACES,
+    view: str = "focus",
+) -> Position:
+    """The position with some pieces at given places and all others that matter at home.
+
+    places: home of one sticker of a piece, of a corner or an edge -> where that sticker lies.
+    Raises PositionError as `position_of` does, and when two pieces would lie at one place.
+    """
+    slots, allowed = pair.parse_slots(" ".join(solve)), pair.parse_faces(faces)
+    known = _pieces_that_matter(slots)
+    full = {home: home for home in known}
+    for home, place in places.items():
+        piece, there = PIECE_OF[home], PIECE_OF[place]
+        if len(piece) != len(there):
+            raise PositionError("a corner and an edge cannot take each other's places")
+        full[piece[0]] = there[(there.index(place) - piece.index(home)) % len(there)]
+    if _is_focus(view):
+        full = {home: full[home] for home in known}
+    return Position(_completed(full), slots, allowed, view)
 
 
 def parse_position(text: str) -> Position:
@@ -133,6 +153,14 @@ def parse_position(text: str) -> Position:
     if found.text != text:
         raise PositionError(f"not the canonical text of a position; that would be {found.text}")
     return found
+
+
+def _is_focus(view: str) -> bool:
+    """Whether the view shows only what matters. Raises PositionError for one that is not."""
+    if view not in VIEWS:
+        hint = did_you_mean(view, VIEWS) or "; expected focus or full"
+        raise PositionError(f'unknown view "{printable(view)}"{hint}')
+    return view == "focus"
 
 
 def _letters(

@@ -1,81 +1,52 @@
 """A line told turn by turn: what each turn comes to, and where a pair lies, in words.
 
-joins     the pair's pieces come side by side as in their solved slot, for good or for a while
-free      no piece of the pair is in a wrong place below the top layer from here on
-home      the pair is in its slot, and stays there
-opened    a kept slot, when a turn of the top moves one of its pieces; closed once it is whole
+What is told are the stages of the line, see `game.stages`; a join that does not last, a join that
+breaks and a kept slot that is opened or closed are told too.
 """
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 
 from game.cube import geometry, pair, symmetry
-from game.cube import line as lines
 from game.cube.cube import Cube
 from game.cube.line import Line
 from game.cube.pair import PairPlace
 from game.cube.words import pair_words
 from game.position import Position
+from game.stages import PairStages, Stages, stages
 
 
 def told(position: Position, line: Line) -> tuple[str, ...]:
-    """For each move of the line, what it brings about: one or two sentences, or nothing."""
-    cubes = [position.cube]
-    for move in line:
-        cubes.append(cubes[-1].turn((move,)))
-    sentences: list[list[str]] = [[] for _ in line]
+    """For each move of the line, what it brings about: sentences, or nothing."""
+    found = stages(position, line)
+    return tuple(" ".join(_told_at(turn, found, position)) for turn in range(1, len(line) + 1))
+
+
+def _told_at(turn: int, found: Stages, position: Position) -> list[str]:
+    said = []
     for slot in position.pairs:
         name = "The pair" if len(position.pairs) == 1 else f"The {slot} pair"
-        _tell_pair(name, slot, cubes, sentences)
-    for slot in position.kept:
-        _tell_kept(slot, cubes, line, sentences)
-    return tuple(" ".join(each) for each in sentences)
+        said += _told_of_pair(name, turn, found.of(slot))
+    for opening in found.openings:
+        if turn == opening.opened:
+            said.append(f"Slot {opening.slot} is opened.")
+        if turn == opening.closed:
+            said.append(f"Slot {opening.slot} is closed again.")
+    return said
 
 
-def _tell_pair(name: str, slot: str, cubes: Sequence[Cube], sentences: list[list[str]]) -> None:
-    free = [_is_free(cube, slot) for cube in cubes]
-    joined = [pair.is_joined(cube, slot) for cube in cubes]
-    home = [pair.is_pair_solved(cube, slot) for cube in cubes]
-    for turn, said in enumerate(sentences, 1):
-        if turn == _for_good(home):
-            said.append(f"{name} is home.")
-            continue
-        if turn == _for_good(free) and not free[0]:
-            said.append("Both pieces are free." if name == "The pair" else f"{name} is free.")
-        if joined[turn] and not joined[turn - 1]:
-            ever = turn == _for_good(joined)
-            said.append(f"{name} joins." if ever else f"{name} joins, for a while.")
-        if joined[turn - 1] and not joined[turn]:
-            said.append(f"{name} comes apart.")
-
-
-def _tell_kept(slot: str, cubes: Sequence[Cube], line: Line, sentences: list[list[str]]) -> None:
-    whole = [pair.is_pair_solved(cube, slot) for cube in cubes]
-    is_open = False
-    for turn, said in enumerate(sentences, 1):
-        before = cubes[turn - 1]
-        faces = {move.name[0] for move in lines.tidy((line[turn - 1],), before.grip).turns}
-        lifted = any(pair.in_top(place) for place in pair.pair_place(before, slot))
-        if "U" in faces and lifted and not is_open:
-            is_open = True
-            said.append(f"Slot {slot} is opened.")
-        elif is_open and turn == _for_good(whole):
-            said.append(f"Slot {slot} is closed again.")
-
-
-def _is_free(cube: Cube, slot: str) -> bool:
-    """Whether each piece of the pair is in the top layer or at home."""
-    places = pair.pair_place(cube, slot)
-    homes = pair.SLOT[slot].home
-    return all(pair.in_top(place) or place == at for place, at in zip(places, homes, strict=True))
-
-
-def _for_good(flags: Sequence[bool]) -> int | None:
-    """The first index from which all flags are set; None when the last is not."""
-    if not flags[-1]:
-        return None
-    return max((i + 1 for i, flag in enumerate(flags) if not flag), default=0)
+def _told_of_pair(name: str, turn: int, found: PairStages) -> list[str]:
+    if turn == found.slotted:
+        return [f"{name} is home."]
+    said = []
+    if turn == found.freed:
+        said.append("Both pieces are free." if name == "The pair" else f"{name} is free.")
+    if turn in found.joins:
+        said.append(f"{name} joins." if turn == found.joined else f"{name} joins, for a while.")
+    if turn in found.breaks:
+        said.append(f"{name} comes apart.")
+    return said
 
 
 def where(cube: Cube, slot: str, colours: Mapping[str, str]) -> str:

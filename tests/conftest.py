@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 import pytest
 from hypothesis import settings
 
@@ -27,6 +29,7 @@ def tables(tmp_path_factory: pytest.TempPathFactory) -> Tables:
 def find(tables: Tables) -> Find:
     """The whole search, as difficulty and the check of packs ask for it."""
 
+    @lru_cache(maxsize=4096)
     def found(cube: Cube, slots: tuple[str, ...], faces: str) -> Outcome:
         return search(cube, slots, faces, tables=tables)
 

@@ -22,6 +22,7 @@ from textual.strip import Strip
 
 from game.folders import Folders
 from game.packs import Puzzle, load_packs, pack_folder, puzzles
+from game.screens.atlas import AtlasScreen
 from game.screens.map import MapScreen
 from game.settings import Settings, save_settings
 from tests.screens.conftest import Game, QuietApp, StandingClock
@@ -85,6 +86,14 @@ async def level_map(game: Game, levels: dict[str, Puzzle]) -> None:
     await game.until(lambda: game.says("Map of packs"))
 
 
+async def atlas(game: Game, levels: dict[str, Puzzle]) -> None:
+    """The atlas at FR, after the first levels, the hook chosen."""
+    await _played(game, levels)
+    await game.app.push_screen(AtlasScreen())
+    await game.press("a 3")
+    await game.until(lambda: game.says("solved, "))
+
+
 async def playing(game: Game, levels: dict[str, Puzzle]) -> None:
     """In the middle of a level, the pair just joined, the far side beside it."""
     await _open(game, levels["00-first-turns/other-way-round"])
@@ -128,6 +137,7 @@ async def flat(game: Game, levels: dict[str, Puzzle]) -> None:
 SCENES: dict[str, Scene] = {
     "home": home,
     "map": level_map,
+    "atlas": atlas,
     "playing": playing,
     "over-par": over_par,
     "watching": watching,

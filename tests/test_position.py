@@ -12,7 +12,7 @@ from game.cube.cube import CORNERS, EDGES, SOLVED, Cube
 from game.cube.geometry import FACES, UNMOVED, Matrix
 from game.cube.line import Line, inverse, rotation_line
 from game.cube.moves import parse_line
-from game.cube.pair import SLOTS, is_pair_solved
+from game.cube.pair import SLOT, SLOTS, is_pair_solved
 from game.errors import PositionError
 from game.position import (
     MAX_POSITION_TEXT,
@@ -20,6 +20,7 @@ from game.position import (
     parse_position,
     position_after,
     position_of,
+    position_with,
 )
 from tests.strategies import (
     cubes,
@@ -281,3 +282,43 @@ def test_an_unknown_open_slot_is_refused() -> None:
     """An open slot that is none is not left out either."""
     with pytest.raises(PositionError, match='unknown slot "XY"'):
         position_after((), ["XY"])
+
+
+# -- pieces at given places ----------------------------------------------------------------------
+
+
+@given(positions())
+def test_a_position_is_made_of_its_pieces(position: Position) -> None:
+    """With every piece where it lies, told by any of its stickers, the position is the same."""
+    where = position.cube.where
+    for sticker in (0, -1):
+        places = {piece[sticker]: where[piece[sticker]] for piece in CORNERS + EDGES}
+        assert position_with(places, position.solve, position.faces, position.view) == position
+
+
+def test_pieces_that_are_not_named_are_at_home() -> None:
+    """One pair apart: the cross and the other slots are at home; nothing named: all is solved."""
+    assert position_with({}) == after("")
+    hook = after("R B U2 B' R'")
+    home = SLOT["FR"].home
+    places = {sticker: hook.cube.where[sticker] for sticker in home}
+    assert position_with(places) == hook
+
+
+@pytest.mark.parametrize(
+    ("places", "problem"),
+    [
+        ({CORNERS[0][0]: EDGES[0][0]}, "a corner and an edge cannot take each other's places"),
+        ({SLOT["FR"].home.corner: SLOT["BL"].home.corner}, "two pieces of a position lie at one"),
+    ],
+)
+def test_pieces_that_cannot_be(places: dict[int, int], problem: str) -> None:
+    """Places that no cube has, or that a kept slot needs, are refused."""
+    with pytest.raises(PositionError, match=problem):
+        position_with(places)
+
+
+def test_an_unknown_view_of_pieces() -> None:
+    """The view is checked as for any position."""
+    with pytest.raises(PositionError, match='unknown view "fool"'):
+        position_with({}, view="fool")

@@ -1,4 +1,4 @@
-"""Turns against par, marks and the one fact."""
+"""Turns against par, and the marks."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from game.attempt import Attempt, begin
 from game.cube.line import inverse
 from game.cube.moves import parse_line
 from game.position import position_after
-from game.score import Call, Mark, one_fact, score
+from game.score import Call, Mark, score
 
 SHORT = parse_line("R B U2 B' R'")
 HOOK = position_after(inverse(SHORT))
@@ -66,20 +66,3 @@ def test_only_solved_attempts_have_a_score() -> None:
     """An attempt in hand has no score."""
     with pytest.raises(ValueError, match="only a solved attempt"):
         score(begin(HOOK), 5, 7)
-
-
-def test_fact_of_joining() -> None:
-    """The fact names the turn at which a shortest way joins, when that is earlier."""
-    assert one_fact(solved(HABIT), [SHORT]) == (
-        "A shorter way joins the pair at turn 2; yours joined it at turn 5."
-    )
-
-
-def test_fact_of_faces() -> None:
-    """Where joining tells nothing, the faces do."""
-    sides = [parse_line(text) for text in (HABIT, "U2 F' U' F R U R'")]
-    assert one_fact(solved("U2 F' U' F R U R'"), sides[:1]) == (
-        "A shorter way turns only the right and the top."
-    )
-    assert one_fact(solved(HABIT), sides[1:]) == "A shorter way also turns the front."
-    assert one_fact(solved(HABIT), sides[:1]) == "A shorter way begins with the right."

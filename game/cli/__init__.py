@@ -2,9 +2,11 @@
 
     main      reads the arguments, runs the command, turns every error into one line
     play      the game              par        exact par of a setup
-    check     proves packs          where      tells the files
+    atlas     every placement       check      proves packs
+    where     tells the files
 
     exits     the exit codes        questions  a setup searched; the answer in words and JSON
+    paper     the atlas as text, Markdown, JSON
     watch     progress and Ctrl-C   proving    packs searched; tables, warnings and faults
                                     paint      a picture for a terminal
 

@@ -9,12 +9,12 @@ from collections.abc import Sequence
 from typing import NoReturn, TextIO
 
 from game import __version__
-from game.cli import check, par, play, where
+from game.cli import atlas, check, par, play, where
 from game.cli.exits import MEANING, Exit
 from game.errors import PairwrightError, printable
 from game.folders import folders
 
-COMMANDS = (par, check, where)
+COMMANDS = (par, atlas, check, where)
 MAX_TOLD = 200
 """Characters of a fault in the arguments that are told."""
 

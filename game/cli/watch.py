@@ -29,11 +29,15 @@ class Watch:
         self._width = 0
 
     def progress(self, progress: Progress) -> None:
+        """Tell how far one search has come."""
+        self.tell(f"par is at least {progress.at_least}")
+
+    def tell(self, state: str) -> None:
         """Rewrite the line on a terminal, now and then."""
         now = time.monotonic()
         if self._shows and now >= self._next:
             self._next = now + EVERY
-            self._write(f"par is at least {progress.at_least}; Ctrl-C stops")
+            self._write(f"{state}; Ctrl-C stops")
 
     def cancelled(self) -> bool:
         """Whether Ctrl-C was pressed."""

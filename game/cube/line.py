@@ -99,6 +99,15 @@ def _axis(face: str) -> int:
     return next(i for i in range(3) if NORMAL[face][i])
 
 
+def rest(begun: Line, line: Line) -> Line | None:
+    """What is left of a line when its beginning is made; None where `begun` is no beginning of it.
+
+    Both tidied. Turns of one axis that follow each other may have been made in either order.
+    """
+    left = tidy((*inverse(begun), *line)).turns
+    return left if len(left) == len(line) - len(begun) else None
+
+
 def obtm(line: Iterable[Move]) -> int:
     """Outer block turns: face turns that remain after tidying (WCA 12a5; a slice counts 2)."""
     return len(tidy(line).turns)

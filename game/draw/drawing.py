@@ -26,13 +26,16 @@ def draw_cube(
     grey: frozenset[int] = NOTHING,
     joined: Iterable[str] = (),
     turning: Turning | None = None,
+    marked: frozenset[int] = NOTHING,
 ) -> Picture:
     """The cube as the player holds it.
 
     grey: homes of stickers drawn grey. joined: slots whose pair is joined; its gap closes.
-    turning: a move of this cube that is under way.
+    turning: a move of this cube that is under way; marked: places whose stickers carry a mark,
+    which is not drawn while a layer turns.
     """
-    return _draw(cube, near_eye(look.lean), look, grey=grey, joined=joined, turning=turning)
+    eye = near_eye(look.lean)
+    return _draw(cube, eye, look, grey=grey, joined=joined, turning=turning, marked=marked)
 
 
 def draw_far(
@@ -43,11 +46,11 @@ def draw_far(
     grey: frozenset[int] = NOTHING,
     joined: Iterable[str] = (),
     turning: Turning | None = None,
+    marked: frozenset[int] = NOTHING,
 ) -> Picture:
     """The cube as seen from behind, and above or below."""
-    return _draw(
-        cube, far_eye(look.lean, from_below), look, grey=grey, joined=joined, turning=turning
-    )
+    eye = far_eye(look.lean, from_below)
+    return _draw(cube, eye, look, grey=grey, joined=joined, turning=turning, marked=marked)
 
 
 def _draw(
@@ -58,10 +61,11 @@ def _draw(
     grey: frozenset[int],
     joined: Iterable[str],
     turning: Turning | None,
+    marked: frozenset[int],
 ) -> Picture:
     if turning is not None and (turning.fraction >= 1 or look.drawing != "cube"):
         cube, turning = cube.turn([turning.move]), None
-    colours = paint(cube, look, grey, joined)
+    colours = paint(cube, look, grey, joined, marked)
     if look.drawing != "cube":
         return draw_flat(colours, eye, look)
     if turning is None or turning.fraction <= 0:

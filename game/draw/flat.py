@@ -10,7 +10,7 @@ side beside it; every sticker carries the letter of its colour, a grey one none:
     front   right
     O*G*R   B O O
     O G G   O O O           the two stickers of a joined pair on a face are marked with *
-    G G G   O O O
+    G G G   O O O           a sticker that carries a mark has + there
 
 Stickers are as large as fits into the room of the other drawing of that size; in "plain", where
 only letters are left, they stay close together.
@@ -30,6 +30,8 @@ BETWEEN = 2
 """Columns between the front and the side."""
 MARK = "*"
 """Behind the letter of a sticker whose pair is joined."""
+SIGN = "+"
+"""Behind the letter of a sticker that carries a mark."""
 GREY_LETTER = "."
 """In "plain", a sticker that does not matter."""
 LIGHTS = (1, 2)
@@ -80,7 +82,8 @@ def draw_flat(colours: Paint, eye: Eye, look: Look) -> Picture:
     faces = blocks(eye, look)
     height = max(block.top for block in faces) + 3 * rows
     grid = [[Run(" ")] * (6 * columns + BETWEEN) for _ in range(height)]
-    marked = {place for pair in colours.closed for place in pair}
+    signs = {place: MARK for pair in colours.closed for place in pair}
+    signs |= dict.fromkeys(colours.marked, SIGN)
     for block in faces:
         if has_names(look):
             for x, letter in enumerate(SIDE[eye[block.axis]], block.left):
@@ -88,23 +91,23 @@ def draw_flat(colours: Paint, eye: Eye, look: Look) -> Picture:
         places = face_places(eye, block.axis, 1)
         for n, i in enumerate(block.order):
             top, left = block.top + n // 3 * rows, block.left + n % 3 * columns
-            sticker = _sticker(colours.names[places[i]], places[i] in marked, LIGHTS[n % 2], look)
+            sign = signs.get(places[i], " ")
+            sticker = _sticker(colours.names[places[i]], sign, LIGHTS[n % 2], look)
             for y, row in enumerate(sticker, top):
                 grid[y][left : left + columns] = row
     return tuple(map(merged, grid))
 
 
-def _sticker(name: str, is_marked: bool, light: int, look: Look) -> list[list[Run]]:
-    """The cells of a sticker. light: the axis whose light it is given."""
+def _sticker(name: str, sign: str, light: int, look: Look) -> list[list[Run]]:
+    """The cells of a sticker. sign: behind its letter; light: the axis whose light it is given."""
     columns, rows = sticker_cells(look)
     plain = look.drawing == "plain"
     under = None if plain else look.palette.inks[name][light]
     letter = LETTER.get(name, GREY_LETTER if plain else " ")
-    text = letter + (MARK if is_marked else " ")
     cells = [[Run(" ", None, under)] * columns for _ in range(rows)]
     ink = None if plain else look.palette.letter_ink(under)
     at = (columns - 1) // 2
-    cells[(rows - 1) // 2][at : at + 2] = [Run(c, ink, under) for c in text]
+    cells[(rows - 1) // 2][at : at + 2] = [Run(c, ink, under) for c in letter + sign]
     return cells
 
 

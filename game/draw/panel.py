@@ -35,16 +35,27 @@ PANEL = ZONES * ZONES
 
 @dataclass(frozen=True)
 class Paint:
-    """names: the colour at each of the 54 places. closed: pairs of places without a gap."""
+    """names: the colour at each of the 54 places. closed: pairs of places without a gap.
+
+    marked: places whose stickers carry a mark.
+    """
 
     names: tuple[str, ...]
     closed: frozenset[tuple[int, int]]
+    marked: frozenset[int] = frozenset()
 
 
-def paint(cube: Cube, look: Look, grey: frozenset[int], joined: Iterable[str]) -> Paint:
+def paint(
+    cube: Cube,
+    look: Look,
+    grey: frozenset[int],
+    joined: Iterable[str],
+    marked: frozenset[int] = frozenset(),
+) -> Paint:
     """The cube's colours as it is held.
 
-    grey: homes of the stickers that are drawn grey. joined: slots whose pair is joined.
+    grey: homes of the stickers that are drawn grey. joined: slots whose pair is joined. marked:
+    places whose stickers carry a mark.
     """
     names = tuple(GREY if i in grey else look.scheme[STICKERS[i].face] for i in cube.at)
     closed = set()
@@ -55,7 +66,7 @@ def paint(cube: Cube, look: Look, grey: frozenset[int], joined: Iterable[str]) -
                 a, b = cube.where[c], cube.where[e]
                 if are_neighbours(a, b):
                     closed |= {(a, b), (b, a)}
-    return Paint(names, frozenset(closed))
+    return Paint(names, frozenset(closed), marked)
 
 
 def are_neighbours(a: int, b: int) -> bool:

@@ -18,15 +18,19 @@ from __future__ import annotations
 from collections.abc import Sequence
 from functools import lru_cache
 from itertools import groupby
-from typing import NamedTuple
+from typing import NamedTuple, TypeVar
 
 from game.draw.cells import Ink, Picture, Row, Run, half_cells, merged
 from game.draw.look import Eye, Look
 from game.draw.palette import LETTER, Palette
-from game.draw.panel import PANEL, ZONES, Paint, still_panels
+from game.draw.panel import PANEL, ZONES, Paint, face_places, sticker_zone, still_panels
+
+T = TypeVar("T")
 
 OUTSIDE = -1
 """The code of a pixel that shows no part of the cube."""
+MARK = 3 * PANEL
+"""Added to a sticker's code for the pixels of a mark on it."""
 Codes = tuple[tuple[int, ...], ...]
 """Pixel rows; a code is 49 * axis + zone, as an index into `still_panels`."""
 
@@ -104,6 +108,16 @@ def codes(size: int, leans_left: bool, from_below: bool) -> Codes:
     return tuple(map(tuple, grid))
 
 
+def _sticker_pixels(grid: Codes) -> dict[int, list[tuple[int, int]]]:
+    """Code of each sticker -> its pixels (row, column)."""
+    pixels: dict[int, list[tuple[int, int]]] = {}
+    for y, row in enumerate(grid):
+        for x, code in enumerate(row):
+            if is_sticker(code):
+                pixels.setdefault(code, []).append((y, x))
+    return pixels
+
+
 @lru_cache(maxsize=32)
 def letter_cells(size: int, leans_left: bool, from_below: bool) -> dict[tuple[int, int], int]:
     """Cell (row, column) -> code of the sticker whose letter it carries.
@@ -112,11 +126,7 @@ def letter_cells(size: int, leans_left: bool, from_below: bool) -> dict[tuple[in
     but at size 6, where some are two pixels high, it can take a pixel from the gap.
     """
     grid = codes(size, leans_left, from_below)
-    pixels: dict[int, list[tuple[int, int]]] = {}
-    for y, row in enumerate(grid):
-        for x, code in enumerate(row):
-            if is_sticker(code):
-                pixels.setdefault(code, []).append((y, x))
+    pixels = _sticker_pixels(grid)
     cells = {}
     for code, members in pixels.items():
         middle = [sum(at) / len(members) for at in zip(*members, strict=True)]
@@ -132,6 +142,32 @@ def letter_cells(size: int, leans_left: bool, from_below: bool) -> dict[tuple[in
     return cells
 
 
+@lru_cache(maxsize=32)
+def _middles(
+    size: int, leans_left: bool, from_below: bool
+) -> dict[int, frozenset[tuple[int, int]]]:
+    """Code of each sticker -> the pixels (row, column) in the middle of it, where a mark is drawn.
+
+    That is the middle third, along and across.
+    """
+    found = {}
+    for code, pixels in _sticker_pixels(codes(size, leans_left, from_below)).items():
+        line = 1 if code // PANEL == 0 else 0  # the side is cut into columns, the others into rows
+        lines: dict[int, list[tuple[int, int]]] = {}
+        for pixel in sorted(pixels):
+            lines.setdefault(pixel[line], []).append(pixel)
+        inner = _middle_third([lines[at] for at in sorted(lines)])
+        found[code] = frozenset(pixel for each in inner for pixel in _middle_third(each))
+    return found
+
+
+def _middle_third(of: list[T]) -> list[T]:
+    """The third in the middle, rounded up to what lies evenly between the ends; at least one."""
+    count = -(-len(of) // 3)
+    start = (len(of) - count) // 2
+    return of[start : len(of) - start]
+
+
 def is_sticker(code: int) -> bool:
     """Whether a code is of a sticker and not of a gap or nothing."""
     zone = code % PANEL
@@ -139,9 +175,18 @@ def is_sticker(code: int) -> bool:
 
 
 @lru_cache(maxsize=64)
-def segments(size: int, leans_left: bool, from_below: bool) -> tuple[tuple[Segment, ...], ...]:
-    """The rows of a cube without margin, cells with the same two pixels together."""
-    grid = codes(size, leans_left, from_below)
+def segments(
+    size: int, leans_left: bool, from_below: bool, marked: frozenset[int] = frozenset()
+) -> tuple[tuple[Segment, ...], ...]:
+    """The rows of a cube without margin, cells with the same two pixels together.
+
+    marked: codes of stickers with a mark, whose pixels have the code of the sticker plus `MARK`.
+    """
+    grid = [list(row) for row in codes(size, leans_left, from_below)]
+    middles = _middles(size, leans_left, from_below) if marked else {}
+    for code in marked:
+        for y, x in middles[code]:
+            grid[y][x] = MARK + code
     lettered = letter_cells(size, leans_left, from_below)
     rows = []
     for y in range(len(grid) // 2):
@@ -161,13 +206,22 @@ def draw_still(colours: Paint, eye: Eye, look: Look) -> Picture:
     names = still_panels(colours, eye)
     palette = look.palette
     inks: list[Ink] = [palette.inks[name][i // PANEL] for i, name in enumerate(names)]
+    inks += [palette.letter_ink(ink) for ink in inks]  # found at MARK + code
     inks.append(None)  # found at index OUTSIDE
+    marked = frozenset(
+        PANEL * axis + sticker_zone(n)
+        for axis in range(3)
+        for n, place in enumerate(face_places(eye, axis, 1))
+        if place in colours.marked
+    )
     rows: list[Row] = []
-    for row in segments(look.size, eye.leans_left, eye.from_below):
+    for row in segments(look.size, eye.leans_left, eye.from_below, marked):
         runs = []
         for upper, lower, cells, letter in row:
             if letter != OUTSIDE and look.shows_letters and names[letter] in LETTER:
-                runs.append(letter_run(LETTER[names[letter]], inks[letter], palette))
+                on_mark = MARK + letter in (upper, lower)
+                under = inks[MARK + letter if on_mark else letter]
+                runs.append(letter_run(LETTER[names[letter]], under, palette))
             else:
                 runs.append(half_cells(inks[upper], inks[lower], cells))
         rows.append(merged(runs))

@@ -85,6 +85,26 @@ class Puzzle:
         """The claimed length of a shortest solution: a mirror image has the same."""
         return self.level.par
 
+    @property
+    def source(self) -> str:
+        """The title of its pack."""
+        return self.pack.title
+
+    @property
+    def name(self) -> str:
+        """The name of its level."""
+        return self.level.name
+
+    @property
+    def aside(self) -> str:
+        """Which twin it is."""
+        return f"{self.twin} twin" if self.twin else ""
+
+    @property
+    def place(self) -> str:
+        """The number of its level in the pack: "3 of 10"."""
+        return f"{self.pack.levels.index(self.level) + 1} of {len(self.pack.levels)}"
+
     def note(self, colours: Mapping[str, str]) -> str:
         """The level's note, true of this twin and in these colours (centre -> colour name)."""
         return fill_note(self.level.note, colours, self.level.symmetry(self.twin))

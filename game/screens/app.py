@@ -40,7 +40,9 @@ from game.settings import Settings, load_settings, save_settings
 if TYPE_CHECKING:
     from textual.driver import Driver
 
-    from game.packs import Pack, Puzzle
+    from game.atlas import Pars
+    from game.packs import Pack
+    from game.playable import Beside, Playable
     from game.records import Best, Records
 
 SETTLE_SECONDS = 0.05
@@ -133,6 +135,13 @@ class PairwrightApp(App[int]):
     def _warn(self, problem: str, title: str = "") -> None:
         self.notify(problem, title=title, severity="warning", timeout=12, markup=False)
 
+    @cached_property
+    def pars(self) -> Pars:
+        """What was ever searched for the atlas."""
+        from game.atlas import Pars  # noqa: PLC0415 - at the first need
+
+        return Pars()
+
     @property
     def depth(self) -> Depth:
         """How many colours to draw with."""
@@ -209,15 +218,20 @@ class PairwrightApp(App[int]):
         if to_map:
             home.action_map()
 
-    def play(self, puzzle: Puzzle, then: Callable[[Puzzle, bool], None]) -> None:
+    def play(
+        self,
+        puzzle: Playable,
+        then: Callable[[Playable, bool], None],
+        beside: Beside | None = None,
+    ) -> None:
         """Play this puzzle and those that follow it.
 
         then: called when the player is back, with the last one played and whether the map is to
-        come next.
+        come next. beside: what comes next and before; None for the levels of packs.
         """
         from game.screens.play import PlayScreen  # noqa: PLC0415 - likewise
 
-        screen = PlayScreen(puzzle)
+        screen = PlayScreen(puzzle, beside)
         self.push_screen(screen, lambda to_map: then(screen.sitting.puzzle, bool(to_map)))
 
     def show_help(self, screen: str) -> None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
 
 from textual.app import ComposeResult
 from textual.containers import Container, Horizontal, Vertical
@@ -14,14 +15,19 @@ from textual.widgets import Static
 from game.cube import pair
 from game.cube.moves import Move
 from game.draw import Look
-from game.packs import Puzzle
+from game.playable import Playable
 from game.screens.clock_view import ClockView
-from game.screens.cube_view import CubeView, FarView, scene_of
+from game.screens.cube_view import CubeView, FarView, Scene, scene_of
 from game.screens.layout import Plan, plan
 from game.screens.line_view import LineView
 from game.screens.side_words import far_words, goal_words, terms_words
 from game.screens.sitting import Sitting
-from game.stages import joined_after
+from game.screens.stage_rows import signs_of
+from game.stages import stages
+
+if TYPE_CHECKING:
+    from game.hints import Hint
+    from game.ways import Asked
 
 
 @dataclass(frozen=True)
@@ -30,7 +36,8 @@ class Shown:
 
     look: how cubes are drawn, whatever their size. focus: what does not matter is grey. far, pad:
     the far side, the turn pad. reveal: the solutions. note: the level's, said at the end.
-    searching: said where something is not known yet. best: the player's best, in words.
+    searching: said where something is not known yet. best: the player's best, in words. hint: the
+    rung in view. ways: questions of a shorter way with what is known of them.
     """
 
     look: Look
@@ -41,6 +48,8 @@ class Shown:
     note: str = ""
     searching: str = ""
     best: str = ""
+    hint: Hint | None = None
+    ways: tuple[Asked, ...] = ()
 
 
 class Board(Vertical):
@@ -67,6 +76,7 @@ class Board(Vertical):
                 yield CubeView(id="cube")
             with Vertical(id="side"):
                 yield Static(id="goal")
+                yield Static(id="hint")
                 yield Static(id="numbers")
                 yield ClockView(self._times, id="clock")
                 with Vertical(id="far-box"):
@@ -112,16 +122,14 @@ class Board(Vertical):
 
         self.query_one(LineInput).open()
 
-    def title(self, puzzle: Puzzle) -> None:
+    def title(self, puzzle: Playable) -> None:
         """Say which puzzle this is."""
-        pack, level = puzzle.pack, puzzle.level
-        twin = f", {puzzle.twin} twin" if puzzle.twin else ""
+        aside = f", {puzzle.aside}" if puzzle.aside else ""
         name = Content.assemble(
-            (f"{pack.title}  ", "$muted"), (level.name, "bold"), (twin, "$muted")
+            (f"{puzzle.source}  ", "$muted"), (puzzle.name, "bold"), (aside, "$muted")
         )
-        place = f"{pack.levels.index(level) + 1} of {len(pack.levels)}"
         self.query_one("#name", Static).update(name)
-        self.query_one("#place", Static).update(Content.assemble((place, "$muted")))
+        self.query_one("#place", Static).update(Content.assemble((puzzle.place, "$muted")))
 
     def say(self, text: str, tone: str = "$muted") -> None:
         """Say something in the message line."""
@@ -142,7 +150,7 @@ class Board(Vertical):
     def _show_cube(self, sitting: Sitting, shown: Shown, move: Move | None) -> None:
         view = self.query_one(CubeView)
         look = replace(shown.look, size=self.plan.size, margin=self.plan.margin)
-        scene = scene_of(sitting.position, sitting.cube, look, focus=shown.focus)
+        scene = _scene(sitting, shown, look)
         if move is None:
             view.rest(scene)
         else:
@@ -150,8 +158,10 @@ class Board(Vertical):
 
     def _show_side(self, sitting: Sitting, shown: Shown) -> None:
         is_over = bool(sitting.outcome)
-        for selector in ("#goal", "#numbers", "#clock"):
+        for selector in ("#numbers", "#clock"):
             self.query_one(selector).display = not is_over
+        self.query_one("#goal").display = not is_over and shown.hint is None
+        self.query_one("#hint").display = not is_over and shown.hint is not None
         has_far = shown.far and self.plan.far > 0 and not is_over
         has_far = has_far and (self.plan.roomy or not shown.pad)
         self.query_one("#far-box").display = has_far
@@ -160,6 +170,8 @@ class Board(Vertical):
         if is_over:
             return
         self._write("#goal", _goal(sitting))
+        if shown.hint is not None:
+            self._write("#hint", _hint(shown.hint))
         self.query_one("#numbers", Static).update(_numbers(sitting, shown.best), layout=False)
         if has_far:
             self._show_far(sitting, shown)
@@ -172,12 +184,18 @@ class Board(Vertical):
         result = self.query_one(ResultPanel)
         result.display = is_over
         if is_over:
-            result.show(sitting, shown.note, reveal=shown.reveal, searching=shown.searching)
+            result.show(
+                sitting,
+                shown.note,
+                reveal=shown.reveal,
+                searching=shown.searching,
+                ways=shown.ways,
+            )
 
     def _show_far(self, sitting: Sitting, shown: Shown) -> None:
         from_below = not pair.is_cross_solved(sitting.position.cube)
         look = replace(shown.look, size=self.plan.far)
-        scene = scene_of(sitting.position, sitting.cube, look, focus=shown.focus)
+        scene = _scene(sitting, shown, look)
         view = self.query_one(FarView)
         view.rest(scene, from_below=from_below)
         words = far_words(look, from_below=from_below)
@@ -186,12 +204,10 @@ class Board(Vertical):
         self._write("#far-name", Content.assemble((words, "$muted")))
 
     def _show_line(self, sitting: Sitting) -> None:
-        attempt = sitting.attempt
-        written = attempt.written
-        joined = joined_after(sitting.position, written)
-        ticked = [number for number, slots in enumerate(joined) if slots]
+        written = sitting.attempt.written
+        signs = signs_of(stages(sitting.position, written))
         start = "" if sitting.outcome else "Turn with f b r l u d; Shift turns the other way."
-        self.query_one(LineView).show([m.name for m in written], ticked, start)
+        self.query_one(LineView).show([m.name for m in written], signs, start)
 
 
 def _goal(sitting: Sitting) -> Content:
@@ -199,6 +215,16 @@ def _goal(sitting: Sitting) -> Content:
     for term in terms_words(sitting.position):
         rows += [("\n", ""), (term, "$accent")]
     return Content.assemble(*rows)
+
+
+def _hint(hint: Hint) -> Content:
+    """In place of the goal."""
+    return Content.assemble((hint.title, "bold $accent"), "\n", hint.words)
+
+
+def _scene(sitting: Sitting, shown: Shown, look: Look) -> Scene:
+    scene = scene_of(sitting.position, sitting.cube, look, focus=shown.focus)
+    return replace(scene, marked=shown.hint.marks) if shown.hint is not None else scene
 
 
 def _numbers(sitting: Sitting, best: str) -> Content:

@@ -25,13 +25,15 @@ FRAME_SECONDS = 1 / 60
 class Scene:
     """A cube and how it is shown.
 
-    grey: homes of the stickers drawn grey. joined: slots whose pair is joined.
+    grey: homes of the stickers drawn grey. joined: slots whose pair is joined. marked: places
+    whose stickers carry a mark.
     """
 
     cube: Cube
     look: Look
     grey: frozenset[int] = frozenset()
     joined: tuple[str, ...] = ()
+    marked: frozenset[int] = frozenset()
 
 
 def scene_of(position: Position, cube: Cube, look: Look, *, focus: bool) -> Scene:
@@ -78,7 +80,11 @@ class CubeView(PictureView):
         if self._timer is not None:
             self._timer.stop()
             self._timer = None
-        self.show(draw_cube(scene.cube, scene.look, grey=scene.grey, joined=scene.joined))
+        self.show(
+            draw_cube(
+                scene.cube, scene.look, grey=scene.grey, joined=scene.joined, marked=scene.marked
+            )
+        )
 
     def turn(self, move: Move, scene: Scene) -> None:
         """Show how a move leads from the cube shown now to this scene; one under way is cut off."""
@@ -143,6 +149,7 @@ class FarView(PictureView):
                 scene.look,
                 grey=scene.grey,
                 joined=scene.joined,
+                marked=scene.marked,
                 from_below=from_below,
             )
         )

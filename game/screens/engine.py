@@ -83,6 +83,7 @@ class Failed(Message):
 class _Job:
     question: Question
     asker: Asker
+    patient: bool
     dropped: bool = False
 
 
@@ -109,13 +110,16 @@ class Engine:
         """The answer, if it is known already."""
         return self._answers.get(question)
 
-    def ask(self, question: Question, asker: Asker) -> None:
-        """Have the answer posted to `asker`."""
+    def ask(self, question: Question, asker: Asker, *, patient: bool = False) -> None:
+        """Have the answer posted to `asker`; a patient one lets all others go first.
+
+        It is told the answer only, nothing on the way: such questions come by the hundred.
+        """
         with self._change:
             if self._problem:
                 asker.post_message(Failed(self._problem))
                 return
-            self._waiting.append(_Job(question, asker))
+            self._waiting.append(_Job(question, asker, patient))
             self._change.notify()
 
     def forget(self, asker: Asker) -> None:
@@ -158,7 +162,7 @@ class Engine:
                     question.solve,
                     question.faces,
                     tables=tables,
-                    progress=partial(_tell, job),
+                    progress=None if job.patient else partial(_tell, job),
                     cancelled=partial(self._is_unwanted, job),
                 )
                 if self._is_unwanted(job):
@@ -179,7 +183,9 @@ class Engine:
                 if not self._waiting:
                     self._change.wait()
                     continue
-                job = self._waiting.popleft()
+                hurried = (job for job in self._waiting if not job.patient)
+                job = next(hurried, self._waiting[0])
+                self._waiting.remove(job)
                 if not job.dropped:
                     self._running = job
                     return job

@@ -43,11 +43,11 @@ class FramedScreen(Screen[None]):
     def body(self) -> Iterable[Widget]:
         """What stands between the title and the keys."""
 
-    def entitle(self, name: str, aside: str | Content = "") -> None:
+    def entitle(self, name: str | Content, aside: str | Content = "") -> None:
         """Write the title row: the screen's name, and something at the right."""
-        self.query_one(".frame-name", Static).update(Content(name))
-        said = Content(aside) if isinstance(aside, str) else aside
-        self.query_one(".frame-aside", Static).update(said)
+        for place, said in ((".frame-name", name), (".frame-aside", aside)):
+            plain = Content(said) if isinstance(said, str) else said
+            self.query_one(place, Static).update(plain)
 
     def action_help(self) -> None:
         """Every key of this screen, and how turns are counted."""

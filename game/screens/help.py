@@ -18,6 +18,7 @@ SCREENS = {
     "watch": "Watching solutions",
     "home": "Home",
     "map": "The map",
+    "atlas": "The atlas",
     "settings": "Settings",
 }
 """The screens whose keys are told, in order, and what they are called."""

@@ -13,6 +13,7 @@ from textual.widgets.option_list import Option
 
 from game.opening import go_on
 from game.packs import Puzzle
+from game.playable import Playable
 from game.records.record import Best
 from game.screens import commands
 from game.screens.frame import FramedScreen
@@ -22,7 +23,7 @@ from game.screens.preview import Preview
 from game.screens.rows import twin_words
 from game.screens.tally import Tally, solved_texts, tally
 
-CHOICES = ("go", "map", "settings", "help", "quit")
+CHOICES = ("go", "map", "atlas", "settings", "help", "quit")
 """The commands that stand in the list."""
 KEY_WIDTH = 7
 
@@ -94,7 +95,7 @@ class HomeScreen(FramedScreen):
             settings, position = self.app.settings, self._next.position
             look = look_of(settings, self.app.depth, position)
             focus = focuses(settings, position)
-            self.query_one(Preview).show(self._next, None, look, focus=focus)
+            self.query_one(Preview).show(position, None, look, focus=focus)
 
     # -- what the player does --------------------------------------------------------------------
 
@@ -110,7 +111,7 @@ class HomeScreen(FramedScreen):
         else:
             self.action_map()
 
-    def played(self, last: Puzzle, to_map: bool) -> None:
+    def played(self, last: Playable, to_map: bool) -> None:
         """On to the map after the opening and after a pack."""
         if to_map:
             self.action_map()
@@ -120,6 +121,12 @@ class HomeScreen(FramedScreen):
         from game.screens.map import MapScreen  # noqa: PLC0415 - imported where it is pushed
 
         self.app.push_screen(MapScreen(self._next))
+
+    def action_atlas(self) -> None:
+        """To the atlas."""
+        from game.screens.atlas import AtlasScreen  # noqa: PLC0415 - likewise
+
+        self.app.push_screen(AtlasScreen())
 
     def action_settings(self) -> None:
         """To the settings."""

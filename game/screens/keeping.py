@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from game.packs import Puzzle
+from game.playable import Playable
 from game.screens.sitting import Sitting
 
 if TYPE_CHECKING:
     from game.screens.app import PairwrightApp
 
 
-def take_up(app: PairwrightApp, puzzle: Puzzle) -> Sitting:
+def take_up(app: PairwrightApp, puzzle: Playable) -> Sitting:
     """A sitting at a puzzle, which goes on with what is in hand there."""
     if not app.has_records:
         return Sitting(puzzle, must_call=app.settings.call)

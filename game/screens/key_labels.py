@@ -16,11 +16,11 @@ def key_label(action: str, sitting: Sitting, *, reveal: bool) -> str | None:
     left_out: tuple[str, ...] = ("go", "call", "again")
     renamed: dict[str, str] = {}
     if sitting.is_calling:
-        left_out, renamed = (*_TURNING, "show", "again", "next"), {"go": "show par"}
+        left_out, renamed = (*_TURNING, "show", "hint", "again", "next"), {"go": "show par"}
     elif sitting.outcome:
         goes = "watch" if reveal else after(sitting)
         left_out = (*_TURNING, "call", goes)
-        renamed = {"go": goes, "show": "" if reveal else "show"}
+        renamed = {"go": goes, "show": "" if reveal else "show", "hint": "shorter way?"}
     return "" if action in left_out else renamed.get(action)
 
 

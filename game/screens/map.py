@@ -12,6 +12,7 @@ from textual.widgets.option_list import Option
 
 from game.opening import go_on
 from game.packs import Pack, Puzzle, puzzles
+from game.playable import Playable
 from game.records.record import Best
 from game.screens import commands
 from game.screens.frame import FramedScreen
@@ -91,9 +92,12 @@ class MapScreen(FramedScreen):
         if self.is_mounted:
             self.call_after_refresh(self._fill)
 
-    def played(self, last: Puzzle, to_map: bool) -> None:
+    def played(self, last: Playable, to_map: bool) -> None:
         """Mark what was played, or where to go on from here."""
-        self._at = go_on(self.app.packs, solved_texts(self._bests)) if to_map else last
+        if to_map:
+            self._at = go_on(self.app.packs, solved_texts(self._bests))
+        elif isinstance(last, Puzzle):
+            self._at = last
         if self._at is not None and self._at.twin:
             self._opened.add(self._at.level.id)
 
@@ -150,9 +154,10 @@ class MapScreen(FramedScreen):
         self.query_one(KeyBar).refresh()
         preview, puzzle = self.query_one(Preview), self.puzzle
         if preview.display and puzzle is not None:
-            settings = self.app.settings
-            look = look_of(settings, self.app.depth, puzzle.position)
-            preview.show(puzzle, self._best(puzzle), look, focus=focuses(settings, puzzle.position))
+            settings, position = self.app.settings, puzzle.position
+            look = look_of(settings, self.app.depth, position)
+            best = self._best(puzzle)
+            preview.show(position, best, look, focus=focuses(settings, position))
 
     # -- what the player does --------------------------------------------------------------------
 

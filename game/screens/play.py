@@ -11,24 +11,31 @@ from textual import events
 from game.cube.moves import Move
 from game.errors import ForbiddenTurn
 from game.opening import following, preceding
+from game.packs import Puzzle
+from game.playable import Beside, Playable
 from game.screens import commands, keeping
 from game.screens.board import Board
+from game.screens.coached_screen import CoachedScreen
 from game.screens.cube_view import CubeView
 from game.screens.key_bar import KeyBar
 from game.screens.key_labels import after
 from game.screens.reading import is_foreign
 from game.screens.sitting import SOLVED
-from game.screens.sitting_screen import WARN, SittingScreen
+from game.screens.sitting_screen import WARN
 
 if TYPE_CHECKING:
     from game.screens.line_input import LineInput
     from game.screens.result_panel import ResultPanel
 
 
-class PlayScreen(SittingScreen):
-    """Plays a puzzle, and those that follow it."""
+class PlayScreen(CoachedScreen):
+    """Plays a puzzle, and those beside it: of a pack, unless `beside` finds others."""
 
     BINDINGS = commands.bindings("play")
+
+    def __init__(self, puzzle: Playable, beside: Beside | None = None) -> None:
+        super().__init__(puzzle)
+        self._beside = beside or self._beside_in_packs
 
     # -- turning ---------------------------------------------------------------------------------
 
@@ -213,9 +220,16 @@ class PlayScreen(SittingScreen):
 
     # -- going elsewhere -------------------------------------------------------------------------
 
+    def _beside_in_packs(self, puzzle: Playable, step: int) -> Puzzle | None:
+        """The puzzle of a pack after this one, or before it."""
+        if not isinstance(puzzle, Puzzle):
+            return None
+        find = following if step > 0 else preceding
+        return find(self.app.packs, puzzle)
+
     def action_next(self) -> None:
         """The next level; after the last of a stretch comes the map."""
-        puzzle = following(self.app.packs, self.sitting.puzzle)
+        puzzle = self._beside(self.sitting.puzzle, 1)
         if puzzle is None:
             self._leave(to_map=True)
         else:
@@ -223,7 +237,7 @@ class PlayScreen(SittingScreen):
 
     def action_previous(self) -> None:
         """The level before."""
-        puzzle = preceding(self.app.packs, self.sitting.puzzle)
+        puzzle = self._beside(self.sitting.puzzle, -1)
         if puzzle is None:
             self._show(said="This is the first one here.")
         else:

@@ -1,4 +1,4 @@
-"""A small picture of a puzzle and a few words about it, beside a list."""
+"""A small picture of a position and a few words about it, beside a list."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from textual.content import Content
 from textual.widgets import Static
 
 from game.draw import Look, draw_cube, size_for
-from game.packs import Puzzle
+from game.position import Position
 from game.records.record import Best
 from game.screens.clock_view import time_text
 from game.screens.cube_view import scene_of
@@ -35,11 +35,10 @@ class Preview(Vertical):
         if self._has_words:
             yield Static()
 
-    def show(self, puzzle: Puzzle, best: Best | None, look: Look, *, focus: bool) -> None:
-        """Show this puzzle."""
+    def show(self, position: Position, best: Best | None, look: Look, *, focus: bool) -> None:
+        """Show this position. best: what the player's attempts at it come to."""
         columns, rows = self.content_size
         look = replace(look, size=size_for(columns, rows - WORDS_ROWS * self._has_words))
-        position = puzzle.position
         scene = scene_of(position, position.cube, look, focus=focus)
         picture = draw_cube(scene.cube, scene.look, grey=scene.grey, joined=scene.joined)
         self.query_one(PictureView).show(picture)

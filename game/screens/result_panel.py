@@ -2,21 +2,28 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from textual.app import ComposeResult
 from textual.containers import VerticalScroll
 from textual.content import Content
 from textual.message import Message
 from textual.widgets import OptionList, Static
 
+from game.coach import compare, compared_words, fact
+from game.cube import line as lines
 from game.cube.ease import easiest_grip
 from game.cube.line import Line
 from game.cube.moves import line_text
-from game.score import Score, one_fact
+from game.score import Score
 from game.screens.clock_view import time_text
 from game.screens.lists import ChoiceList
 from game.screens.marks import OFF, ON
 from game.screens.side_words import mark_rows, turns_words, verdict_words
 from game.screens.sitting import Sitting
+from game.screens.stage_rows import stage_table
+from game.stages import stages
+from game.ways import Asked, way_words
 
 Parts = list[str | tuple[str, str]]
 
@@ -44,23 +51,41 @@ class ResultPanel(VerticalScroll):
         """The verdict, the solutions once shown, the level's note, which may tell them."""
         yield Static(id="verdict")
         yield ChoiceList(eager=True, id="solutions")
+        yield Static(id="compared")
+        yield Static(id="ways")
         yield Static(id="note")
 
-    def show(self, sitting: Sitting, note: str, *, reveal: bool, searching: str) -> None:
-        """Say what the attempt has come to. searching: said where solutions are not known yet."""
-        verdict = _verdict(sitting, reveal, searching)
-        self.query_one("#verdict", Static).update(Content.assemble(*verdict))
+    def show(
+        self,
+        sitting: Sitting,
+        note: str,
+        *,
+        reveal: bool,
+        searching: str,
+        ways: tuple[Asked, ...] = (),
+    ) -> None:
+        """Say what the attempt has come to.
+
+        searching: said where solutions are not known yet. ways: what was asked of shorter ways.
+        """
+        is_told = reveal or (sitting.score is not None and sitting.score.at_par)
+        parts: dict[str, Parts] = {
+            "#verdict": _headline(sitting) if ways else _verdict(sitting, reveal, searching),
+            "#compared": [] if ways else _compared(sitting, reveal),
+            "#ways": _ways(ways),
+            "#note": [note] if is_told and not (ways or sitting.is_calling) else [],
+        }
+        for selector, rows in parts.items():
+            self.query_one(selector).display = bool(rows)
+            self.query_one(selector, Static).update(Content.assemble(*rows))
         listing = self.query_one("#solutions", ChoiceList)
-        listing.display = reveal and bool(sitting.solutions)
+        listing.display = reveal and bool(sitting.solutions) and not ways
         if listing.display and self._listed != sitting.solutions:
             self._listed = sitting.solutions
             listing.set_options(map(solution_text, sitting.solutions))
             listing.highlighted = 0
         if listing.display and not listing.has_focus:
             listing.focus()
-        is_told = reveal or (sitting.score is not None and sitting.score.at_par)
-        said = note if is_told and not sitting.is_calling else ""
-        self.query_one("#note", Static).update(Content(said))
 
     def on_option_list_option_selected(self, event: OptionList.OptionSelected) -> None:
         """Watch it."""
@@ -68,29 +93,38 @@ class ResultPanel(VerticalScroll):
         self.post_message(self.Chosen(event.option_index))
 
 
+_fact = lru_cache(maxsize=16)(fact)
+_compare = lru_cache(maxsize=16)(compare)
+"""Kept, since a result is shown again whenever something more is found."""
+
+
 def solution_text(solution: Line) -> str:
     """A solution in its easiest grip, a rotation written first where there is one."""
     return line_text(easiest_grip(solution))
+
+
+def _headline(sitting: Sitting) -> Parts:
+    score = sitting.score
+    least = f"The shortest takes {turns_words(sitting.par)}"
+    return [(least if score is None else verdict_words(score), "bold $accent")]
 
 
 def _verdict(sitting: Sitting, reveal: bool, searching: str) -> Parts:
     if sitting.is_calling:
         return _question(sitting)
     score = sitting.score
-    parts: Parts = []
-    if score is None:
-        parts += [(f"The shortest takes {turns_words(sitting.par)}", "bold $accent"), "\n"]
-    else:
+    parts = _headline(sitting)
+    if score is not None and not reveal:
         parts += _scored(sitting, score)
-        if score.over and not reveal and sitting.solutions:
-            parts += ["\n", one_fact(sitting.attempt, sitting.solutions)]
+        if score.over and sitting.solutions:
+            parts += ["\n\n", _fact(sitting.position, sitting.attempt.line, sitting.solutions)]
     wants_solutions = reveal or (score is not None and score.over > 0)
     if wants_solutions and not sitting.solutions:
-        parts += ["\n", (searching, "$muted")]
+        parts += ["\n\n", (searching, "$muted")]
     elif reveal:
         one = len(sitting.solutions) == 1
         kind = "The only shortest way." if one else "Every shortest way, easiest first."
-        parts += [(f"\n{kind}\nEnter watches {'it' if one else 'the one marked'}.", "$muted")]
+        parts += [(f"\n\n{kind}\nEnter watches {'it' if one else 'the one marked'}.", "$muted")]
     return parts
 
 
@@ -107,20 +141,45 @@ def _question(sitting: Sitting) -> Parts:
 
 
 def _scored(sitting: Sitting, score: Score) -> Parts:
-    """Headline, marks and times."""
-    parts: Parts = [(verdict_words(score), "bold $accent"), "\n\n"]
+    """Marks and times."""
+    parts: Parts = ["\n"]
     for earned, words in mark_rows(score):
         sign, style = SIGNS[earned]
-        parts += [(f"{sign} ", style), (words, "" if earned else "$muted"), "\n"]
+        parts += ["\n", (f"{sign} ", style), (words, "" if earned else "$muted")]
+    if score.hinted:
+        parts += [("\nWith a hint only solving counts.", "$muted")]
     if score.shown:
-        parts += [("The solutions were shown before.\n", "$muted")]
+        parts += [("\nThe solutions were shown before.", "$muted")]
     attempt = sitting.attempt
     times = (
         ("seeing", attempt.seeing_ms),
         ("side", attempt.first_side_ms),
         ("doing", attempt.doing_ms),
     )
-    parts += ["\n"]
+    parts += ["\n\n"]
     for label, ms in times:
         parts += [(f"{label} ", "$muted"), f"{time_text(ms)}  "]
-    return [*parts, "\n"]
+    return parts
+
+
+def _compared(sitting: Sitting, reveal: bool) -> Parts:
+    """The stages of the player's line; once the solutions are in view, beside the nearest one."""
+    position, score = sitting.position, sitting.score
+    if score is None or sitting.is_calling or not position.pairs:
+        return []
+    if not (reveal and score.over and sitting.solutions):
+        own = stages(position, lines.tidy(sitting.attempt.line).turns)
+        return [("\n".join(stage_table([("yours", own)])), "$muted")]
+    seen = _compare(position, sitting.attempt.line, sitting.solutions)
+    nearest = f"Nearest to yours: {solution_text(sitting.solutions[seen.number])}. "
+    which = nearest if len(sitting.solutions) > 1 else ""
+    table = stage_table([("yours", seen.own), ("nearest", seen.nearest)])
+    return [f"{which}{compared_words(seen)}\n", ("\n".join(table), "$muted")]
+
+
+def _ways(ways: tuple[Asked, ...]) -> Parts:
+    """Each question with its limits, and under it what the search has proven."""
+    parts: Parts = [("Is there a shorter way?", "bold $accent")] if ways else []
+    for way, outcome in ways:
+        parts += [f"\n{way.label}", (f", {way.limits}", "$muted"), f"\n  {way_words(outcome)}"]
+    return parts

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 
 from game.cube import pair
 from game.cube.geometry import FACES
@@ -10,9 +10,8 @@ from game.cube.words import SIDE, slot_words
 from game.draw import Look
 from game.draw.look import far_eye
 from game.position import Position
+from game.prose import listed, numeral
 from game.score import Mark, Score
-
-NUMBERS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine")
 
 MARK_WORDS: Mapping[Mark, str] = {
     Mark.SOLVED: "solved",
@@ -20,12 +19,6 @@ MARK_WORDS: Mapping[Mark, str] = {
     Mark.AT_PAR: "at par: no shorter way at all",
     Mark.CALLED: "called it",
 }
-
-
-def listed(words: Iterable[str]) -> str:
-    """ "a", "a and b", "a, b and c"."""
-    *most, last = words
-    return f"{', '.join(most)} and {last}" if most else last
 
 
 def goal_words(position: Position) -> str:
@@ -64,18 +57,18 @@ def turns_words(count: int) -> str:
 def verdict_words(score: Score) -> str:
     """The headline of a solved attempt."""
     if score.over <= 0:
-        return f"Solved in {score.turns}: at par"
-    over = NUMBERS[score.over] if score.over < len(NUMBERS) else str(score.over)
-    return f"Solved in {score.turns}: {over} over par"
+        return f"Solved in {score.turns}: {'par, with a hint' if score.hinted else 'at par'}"
+    return f"Solved in {score.turns}: {numeral(score.over)} over par"
 
 
 def mark_rows(score: Score) -> list[tuple[bool | None, str]]:
     """The marks that can be earned and whether each was; None: still being searched."""
     earned = score.marks
+    helped = score.shown or score.hinted
     rows: list[tuple[bool | None, str]] = []
     for mark in (Mark.SOLVED, Mark.AT_HAND, Mark.AT_PAR):
         is_earned: bool | None = mark in earned
-        if mark is Mark.AT_HAND and score.at_hand is None and not score.shown:
+        if mark is Mark.AT_HAND and score.at_hand is None and not helped:
             is_earned = None
         rows.append((is_earned, MARK_WORDS[mark]))
     if score.call.value:

@@ -16,7 +16,7 @@ from game.cube.cube import Cube
 from game.cube.line import Line
 from game.cube.moves import Move
 from game.errors import PairwrightError
-from game.packs import Puzzle
+from game.playable import Playable
 from game.score import Score, score
 
 if TYPE_CHECKING:
@@ -35,7 +35,7 @@ class Sitting:
     it be. number: of the record kept of it.
     """
 
-    def __init__(self, puzzle: Puzzle, *, shown: bool = False, must_call: bool = False) -> None:
+    def __init__(self, puzzle: Playable, *, shown: bool = False, must_call: bool = False) -> None:
         self.puzzle = puzzle
         self.position = puzzle.position
         self.attempt: Attempt = begin(self.position)
@@ -108,6 +108,11 @@ class Sitting:
         """The far side was asked for, or put away."""
         if not self.outcome:
             self._follow(self.attempt.look(shown, self.ms(moment)), moment)
+
+    def hint(self, rung: int, moment: float) -> None:
+        """A hint of this rung was given."""
+        if not self.outcome:
+            self._follow(self.attempt.hint(rung, self.ms(moment)), moment)
 
     def give_up(self, moment: float) -> None:
         """End the attempt unsolved; the solutions are shown."""
@@ -183,6 +188,7 @@ class Sitting:
             began=self.began,
             version=__version__,
             shown=self.shown,
+            hint=attempt.is_hinted,
             called=made.call.value if made else "",
             far_side=far_side,
             seeing_ms=attempt.seeing_ms,

@@ -15,7 +15,7 @@ from textual.timer import Timer
 
 from game.cube.moves import Move
 from game.opening import opening
-from game.packs import Puzzle
+from game.playable import Playable
 from game.prompt import prompt
 from game.screens import keeping
 from game.screens.board import Board, Shown
@@ -52,7 +52,7 @@ class SittingScreen(Screen[bool]):
     AUTO_FOCUS = ""
     app: PairwrightApp
 
-    def __init__(self, puzzle: Puzzle) -> None:
+    def __init__(self, puzzle: Playable) -> None:
         super().__init__()
         self.sitting = Sitting(puzzle)
         self.reading = Reading()
@@ -115,7 +115,7 @@ class SittingScreen(Screen[bool]):
             else:
                 self._reminder.pause()
 
-    def _leave_for(self, puzzle: Puzzle) -> None:
+    def _leave_for(self, puzzle: Playable) -> None:
         """Go to another puzzle; the attempt here stays in hand."""
         keeping.put_aside(self.app, self.sitting)
         self._open(keeping.take_up(self.app, puzzle))
@@ -180,9 +180,16 @@ class SittingScreen(Screen[bool]):
             self._draw(move)
 
     def _draw(self, move: Move | None) -> None:
+        self.query_one(Board).show(self.sitting, self._shown(), move if self.app.animates else None)
+        self._word()
+        self.query_one(ClockView).tick()
+        self.query_one(KeyBar).refresh()
+
+    def _shown(self) -> Shown:
+        """What is to be seen besides the cube."""
         app, sitting = self.app, self.sitting
         look = look_of(app.settings, app.depth, sitting.position)
-        shown = Shown(
+        return Shown(
             look=look,
             focus=self._is_focused,
             far=self._far,
@@ -192,10 +199,6 @@ class SittingScreen(Screen[bool]):
             searching=self._searching,
             best=self._best,
         )
-        self.query_one(Board).show(sitting, shown, move if app.animates else None)
-        self._word()
-        self.query_one(ClockView).tick()
-        self.query_one(KeyBar).refresh()
 
     def _word(self) -> None:
         said, tone = self._said

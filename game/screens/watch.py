@@ -14,7 +14,8 @@ from textual.widgets import OptionList, Static
 from game.cube import pair, symmetry
 from game.cube.cube import Cube
 from game.cube.ease import easiest_grip
-from game.cube.line import Line
+from game.cube.geometry import UNMOVED, Matrix
+from game.cube.line import Line, held, rotation_line
 from game.cube.moves import Move, line_text
 from game.draw import size_for
 from game.draw.look import Lean
@@ -25,11 +26,11 @@ from game.screens.cube_view import CubeView, FarView, Scene, scene_of
 from game.screens.frame import FramedScreen
 from game.screens.key_bar import KeyBar
 from game.screens.layout import Plan, plan
-from game.screens.line_view import TICK
 from game.screens.lists import ChoiceList
 from game.screens.looks import focuses, look_of
 from game.screens.side_words import far_words, turns_words
-from game.stages import joined_after
+from game.screens.stage_rows import signs_of, stage_table
+from game.stages import stages
 from game.telling import told, where
 
 PACE_SECONDS = 0.9
@@ -39,23 +40,35 @@ LEAST_FAR = 4
 
 
 class WatchScreen(FramedScreen):
-    """Every shortest solution of a position, one of them on the cube. number: the first one shown.
+    """Every shortest solution of a position, one of them on the cube.
 
-    lines: face turns named by their centres.
+    lines: face turns named by their centres. number: the line shown first. grip: how the player
+    holds the cube, where that is not with the centres at home; the line is then shown so first.
+    runs: the turns run by themselves at once.
     """
 
     COMMAND_SCREEN = "watch"
     BINDINGS = commands.bindings("watch")
 
-    def __init__(self, position: Position, lines: tuple[Line, ...], number: int = 0) -> None:
+    def __init__(
+        self,
+        position: Position,
+        lines: tuple[Line, ...],
+        number: int = 0,
+        *,
+        grip: Matrix | None = None,
+        runs: bool = False,
+    ) -> None:
         super().__init__()
+        self._gripped = rotation_line(grip or UNMOVED)
+        self._grip = grip or UNMOVED
         self._position = position
         self._lines = lines
         self._number = number
-        self._eases = True
+        self._eases = grip is None
         self.step = 0
         self._timer: Timer | None = None
-        self.runs = False
+        self.runs = runs
 
     def body(self) -> Iterable[Widget]:
         """The cube; the solutions and the story beside it; the line below."""
@@ -78,7 +91,7 @@ class WatchScreen(FramedScreen):
         listing = self.query_one(ChoiceList)
         listing.add_options(Content(line_text(easiest_grip(line))) for line in self._lines)
         listing.highlighted = self._number
-        self._timer = self.set_interval(PACE_SECONDS, self._run_on, pause=True)
+        self._timer = self.set_interval(PACE_SECONDS, self._run_on, pause=not self.runs)
 
     def on_resize(self) -> None:
         """As large as the room allows."""
@@ -93,13 +106,13 @@ class WatchScreen(FramedScreen):
     @property
     def line(self) -> Line:
         """The moves that are watched, as the hands make them."""
-        line = self._lines[self._number]
+        line = held(self._lines[self._number], self._grip)
         return easiest_grip(line) if self._eases else line
 
     @property
     def cube(self) -> Cube:
         """The cube as it stands now."""
-        return self._position.cube.turn(self.line[: self.step])
+        return self._position.cube.turn((*self._gripped, *self.line[: self.step]))
 
     def _go(self, step: int) -> None:
         """To after so many moves; the neighbouring one is seen turning."""
@@ -164,19 +177,21 @@ class WatchScreen(FramedScreen):
             move = line[self.step - 1]
             turns = sum(1 for each in line[: self.step] if not each.is_rotation)
             head = "The cube is turned round" if move.is_rotation else f"Turn {turns}: {move.name}"
-            said = told(position, line)[self.step - 1]
+            said = told(position, (*self._gripped, *line))[len(self._gripped) + self.step - 1]
         colours = look_of(self.app.settings, self.app.depth, position).scheme
         pairs = [s for s in position.pairs if not pair.is_pair_solved(self.cube, s)]
         places = [where(self.cube, slot, colours) for slot in pairs]
+        table = stage_table([("line", stages(position, self._lines[self._number]))])
         return Content.assemble(
             (head, "bold"),
             (f"\n{said}\n", "$success"),
-            ("\n".join(places), "$muted"),
+            ("\n".join([*places, *table]), "$muted"),
         )
 
     def _track(self) -> Content:
-        """The line with the last turn made marked, ticks under turns that leave a pair joined."""
-        joined = joined_after(self._position, self.line)
+        """The line with the last turn made marked, the signs of stages under those made."""
+        signs = signs_of(stages(self._position, (*self._gripped, *self.line)))
+        signs = signs[len(self._gripped) :]
         names: list[tuple[str, str]] = []
         ticks = ""
         for number, move in enumerate(self.line):
@@ -187,8 +202,8 @@ class WatchScreen(FramedScreen):
             else:
                 style = "$muted"
             names += [(move.name, style), ("  ", "")]
-            tick = TICK if joined[number] and number < self.step else ""
-            ticks += f"{tick:<{len(move.name) + 2}}"
+            sign = signs[number] if number < self.step else ""
+            ticks += f"{sign:<{len(move.name) + 2}}"
         return Content.assemble(*names, ("\n" + ticks, "$success"))
 
     def key_label(self, action: str) -> str | None:
@@ -204,7 +219,7 @@ class WatchScreen(FramedScreen):
         if action in ("next", "previous"):
             return len(self._lines) > 1
         if action == "grip":
-            line = self._lines[self._number]
+            line = held(self._lines[self._number], self._grip)
             return easiest_grip(line) != line
         return True
 

@@ -21,13 +21,13 @@ sys.exit(code)
 """
 
 
-@pytest.mark.parametrize("command", [[], ["par"], ["check"], ["where"]])
+@pytest.mark.parametrize("command", [[], ["par"], ["atlas"], ["check"], ["where"]])
 def test_version_everywhere(command: list[str]) -> None:
     """Every command tells the version."""
     assert run(*command, "--version") == (0, f"pairwright {__version__}\n", "")
 
 
-@pytest.mark.parametrize("command", [[], ["par"], ["check"], ["where"]])
+@pytest.mark.parametrize("command", [[], ["par"], ["atlas"], ["check"], ["where"]])
 def test_help_everywhere(command: list[str]) -> None:
     """Every command explains itself and names the folder option."""
     code, out, err = run(*command, "--help")

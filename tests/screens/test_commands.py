@@ -14,6 +14,7 @@ CLASSES = {
     "play": ("play", "PlayScreen"),
     "home": ("home", "HomeScreen"),
     "map": ("map", "MapScreen"),
+    "atlas": ("atlas", "AtlasScreen"),
     "settings": ("settings", "SettingsScreen"),
     "watch": ("watch", "WatchScreen"),
     "help": ("help", "HelpScreen"),

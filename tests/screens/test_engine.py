@@ -109,6 +109,22 @@ def test_what_is_forgotten_is_not_answered(engine: Engine) -> None:
     engine.stop()
 
 
+def test_a_patient_question_waits_for_all_others(engine: Engine) -> None:
+    """Who asks patiently is answered after those who came later, and hears nothing but answers."""
+    asker = Asker()
+    patient = [whole_question(position(setup)) for setup in ("R U R'", "L' U' L")]
+    hurried = whole_question(position("F' U' F"))
+    for question in patient:
+        engine.ask(question, asker, patient=True)
+    engine.ask(hurried, asker)
+    engine.start()
+    until(lambda: len(asker.answers()) == 3)
+    assert [answer.question for answer in asker.answers()] == [hurried, *patient]
+    told = {message.question for message in asker.heard if isinstance(message, Advanced)}
+    assert told == {hurried}
+    engine.stop()
+
+
 def test_a_long_search_tells_its_bound_and_stops(engine: Engine) -> None:
     """Four pairs take long: the bound is told meanwhile, and stopping ends the thread."""
     asker = Asker()

@@ -105,7 +105,7 @@ async def test_over_par_the_solutions_stay_hidden(start: Start, shipped: Shipped
         await game.play(shipped[HOOK])
         await game.press(HABIT)
         await game.until(lambda: game.says("Solved in 7: two over par"))
-        await game.until(lambda: game.says("A shorter way"))
+        await game.until(lambda: game.says("turns later than needed"))
         assert not game.says("R B U2")
         await game.press("enter")
         assert (game.sitting.outcome, game.sitting.attempt.events) == ("", ())

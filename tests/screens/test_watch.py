@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from game.cube.cube import SOLVED
 from game.cube.line import Line, inverse
 from game.cube.moves import line_text, parse_line
 from game.position import Position, position_after
@@ -58,15 +59,20 @@ async def test_the_story(start: Start) -> None:
         await game.until(lambda: game.says("Turn 5: F'") and game.says("The pair is home."))
 
 
-async def test_ticks_follow(start: Start) -> None:
-    """A tick stands under each turn made so far that leaves the pair joined."""
+async def test_signs_follow(start: Start) -> None:
+    """Under each turn made so far stands what it led to: lined up, joined, at last slotted."""
     async with start() as game:
         await at_watch(game, START, HOOK)
         assert "✓" not in game.text("#track")
         await game.press("end")
         above, below = game.text("#track").splitlines()
-        ticked = [above[place:].split()[0] for place, sign in enumerate(below) if sign == "✓"]
-        assert ticked == ["R", "U2", "R'", "F'"]
+        signs = [(above[at:].split()[0], sign) for at, sign in enumerate(below) if sign != " "]
+        assert signs == [("F", "="), ("R", "✓"), ("U2", "✓"), ("R'", "✓"), ("F'", "▾")]
+        table = game.text("#story").splitlines()[-2:]
+        assert [row.split() for row in table] == [
+            ["turn", "freed", "lined", "up", "joined", "slotted"],
+            ["line", "-", "1", "2", "5"],
+        ]
 
 
 async def test_the_grip_can_be_the_one_given(start: Start) -> None:
@@ -77,6 +83,23 @@ async def test_the_grip_can_be_the_one_given(start: Start) -> None:
         assert (screen.step, screen.line) == (0, HOOK)
         await game.press("end h")
         assert (screen.step, line_text(screen.line)[:1]) == (0, "y")
+
+
+async def test_in_the_grip_of_the_player(start: Start) -> None:
+    """A line from a turned grip is shown as the hands make it there, and runs if asked to."""
+    y = parse_line("y")
+    async with start() as game:
+        screen = WatchScreen(START, (HOOK,), grip=SOLVED.turn(y).grip, runs=True)
+        await game.app.push_screen(screen)
+        await game.until(lambda: screen.query_one(CubeView).scene is not None)
+        assert screen.runs
+        assert (line_text(screen.line), screen.cube) == ("F R U2 R' F'", START.cube.turn(y))
+        await game.press("right right")
+        assert not screen.runs
+        assert game.text("#track").splitlines()[1].split() == ["=", "✓"]
+        assert game.says("The pair joins.")
+        await game.press("end")
+        assert START.is_goal(screen.cube)
 
 
 async def test_other_lines(start: Start) -> None:

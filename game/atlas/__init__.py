@@ -1,0 +1,33 @@
+"""The atlas: every placement of a pair, each under a name of its own.
+
+    entry    the 168 placements as three sheets of rows and columns
+    spot     an entry at a slot, the top turned, some slots open: a position
+    puzzle   a spot as it is played
+    words    short words for tables
+    pars     par and how many solutions, each searched once for all its mirror images
+
+Each stands on those above it.
+"""
+
+from game.atlas.entry import ENTRIES, SHEETS, TOP_TURNS, Entry, Group, Row, Sheet, entry_of, named
+from game.atlas.pars import Facts, Par, Pars
+from game.atlas.puzzle import AtlasPuzzle
+from game.atlas.spot import Spot, spots
+
+__all__ = [
+    "ENTRIES",
+    "SHEETS",
+    "TOP_TURNS",
+    "AtlasPuzzle",
+    "Entry",
+    "Facts",
+    "Group",
+    "Par",
+    "Pars",
+    "Row",
+    "Sheet",
+    "Spot",
+    "entry_of",
+    "named",
+    "spots",
+]

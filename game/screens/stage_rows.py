@@ -1,0 +1,48 @@
+"""The stages of a line as signs under its turns, and as a small table. Pure."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from game.stages import STAGES, Stages
+
+SIGNS = {"freed": "▴", "lined up": "=", "joined": "✓", "slotted": "▾"}
+"""The sign under the turn that leads to a stage; that of *joined* stands while a pair is joined."""
+_NEVER = "-"
+
+
+def signs_of(found: Stages) -> list[str]:
+    """For each move the sign under it, or nothing: of the stage that comes last in `STAGES`."""
+    signs = [""] * len(found.line)
+    reached: list[tuple[int, str]] = []
+    for pair in found.pairs:
+        reached += [(turn, stage) for turn, stage in zip(pair.turns, STAGES, strict=True) if turn]
+        ends = (*pair.breaks, len(signs) + 1)
+        for start, end in zip(pair.joins, ends, strict=False):
+            reached += [(turn, "joined") for turn in range(max(start, 1), end)]
+    for turn, stage in sorted(reached, key=lambda item: STAGES.index(item[1])):
+        signs[turn - 1] = SIGNS[stage]
+    return signs
+
+
+def stage_table(lines: Iterable[tuple[str, Stages]]) -> list[str]:
+    """A row for each pair in play of each named line: the turns at which it comes to its stages.
+
+    The first row names the stages. 0 is the start; what a line does not come to is a dash, and so
+    is *freed* where nothing was trapped.
+    """
+    named = list(lines)
+    several = any(len(found.pairs) > 1 for _, found in named)
+    rows = [_row("turn", "", STAGES, several)]
+    for name, found in named:
+        for pair in found.pairs:
+            freed, *others = pair.turns
+            turns = [_NEVER if turn is None else str(turn) for turn in (freed or None, *others)]
+            rows.append(_row(name, pair.slot, turns, several))
+    return rows
+
+
+def _row(name: str, slot: str, cells: Iterable[str], several: bool) -> str:
+    head = f"{name:<8}{slot:<3}" if several else f"{name:<8}"
+    ends = (f"{cell:>{len(stage)}}" for cell, stage in zip(cells, STAGES, strict=True))
+    return head + " ".join(ends)
