@@ -143,7 +143,7 @@ def _question(sitting: Sitting) -> Parts:
 def _scored(sitting: Sitting, score: Score) -> Parts:
     """Marks and times."""
     parts: Parts = ["\n"]
-    for earned, words in mark_rows(score):
+    for earned, words in mark_rows(score, sitting.position.faces):
         sign, style = SIGNS[earned]
         parts += ["\n", (f"{sign} ", style), (words, "" if earned else "$muted")]
     if score.hinted:
