@@ -73,7 +73,8 @@ class ForbiddenTurn(PairwrightError):
         self.allowed = allowed
 
     def __str__(self) -> str:
-        return f"{self.move} turns face {self.face}; here only {' '.join(self.allowed)} may turn"
+        allowed = " and ".join(", ".join(self.allowed).rsplit(", ", 1))
+        return f"{self.move} turns face {self.face}; here only {allowed} may turn"
 
 
 @dataclass(frozen=True)

@@ -12,6 +12,7 @@ from game.attempt import Attempt
 from game.cube import line as lines
 from game.cube.line import Line
 from game.cube.moves import Move
+from game.cube.symmetry import VERTICAL
 from game.cube.words import slot_words
 
 WAIT_MS = 12_000
@@ -54,7 +55,9 @@ def aim(attempt: Attempt) -> str:
         return "Bring the cross home."
     if len(pairs) > 1:
         return "Bring each corner and its edge home."
-    return f"Bring corner and edge home, to the {slot_words(pairs[0])}."
+    grip = attempt.cube.grip
+    slot = f"the {slot_words(pairs[0], grip)}" if grip in VERTICAL else "their slot"
+    return f"Bring corner and edge home, to {slot}."
 
 
 def key_words(move: Move) -> str:

@@ -43,7 +43,7 @@ def _weight(phi: float) -> float:
 def rated(one: Rating, results: Iterable[tuple[Rating, float]], tau: float = TAU) -> Rating:
     """The rating after a period with these results: (opponent, score 0 to 1) each.
 
-    Without results only the deviation grows (the paper's last remark).
+    Without results it is `aged` by the period.
     """
     mu, phi = (one.rating - CENTRE) / SCALE, one.deviation / SCALE
     information = gain = 0.0
@@ -54,14 +54,22 @@ def rated(one: Rating, results: Iterable[tuple[Rating, float]], tau: float = TAU
         information += len(scores) * weight**2 * chance * (1 - chance)
         gain += weight * (sum(scores) - len(scores) * chance)
     if information == 0:
-        grown = math.hypot(phi, one.volatility) * SCALE
-        return Rating(one.rating, min(grown, Rating.deviation), one.volatility)
+        return aged(one, 1)
     variance = 1 / information
     sigma = _volatility(phi, variance, variance * gain, one.volatility, tau)
     before = math.hypot(phi, sigma)  # step 6
     phi = 1 / math.sqrt(1 / before**2 + information)  # step 7
     mu += phi**2 * gain
     return Rating(mu * SCALE + CENTRE, phi * SCALE, sigma)
+
+
+def aged(one: Rating, periods: int) -> Rating:
+    """The rating after so many periods without results: only doubt grows (the last remark).
+
+    The deviation grows to that of someone unknown at most.
+    """
+    grown = math.hypot(one.deviation / SCALE, one.volatility * math.sqrt(periods)) * SCALE
+    return Rating(one.rating, max(one.deviation, min(grown, Rating.deviation)), one.volatility)
 
 
 def _volatility(phi: float, variance: float, delta: float, sigma: float, tau: float) -> float:

@@ -1,7 +1,7 @@
 """Is there a shorter way? Facts for one position, each with the faces to which it is limited.
 
     any way           every face that may turn
-    this grip         the top and both sides of the slots in play
+    both sides        the top and both sides of the slots in play
     the right side    the top, and the right-hand side of each of these slots
     the left side     the top, and the left-hand side of each
 
@@ -45,7 +45,7 @@ def ways(position: Position) -> tuple[Way, ...]:
     """The questions that differ at this position, the widest first."""
     sides = (
         ("in any way", position.faces),
-        ("from this grip", position.hand_faces),
+        ("on both sides", position.hand_faces),
         ("on the right side", _on_hand(position, 1)),
         ("on the left side", _on_hand(position, 0)),
     )

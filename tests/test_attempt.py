@@ -92,7 +92,7 @@ def test_a_new_turn_forgets_what_was_undone() -> None:
 
 def test_forbidden_faces_go_by_centres() -> None:
     """A face is forbidden by its centre however the cube is held, wide turns and slices too."""
-    with pytest.raises(ForbiddenTurn, match="turns face F; here only R U may turn"):
+    with pytest.raises(ForbiddenTurn, match="turns face F; here only R and U may turn"):
         played("F", faces="RU")
     assert played("y F", faces="RU").turns == 1  # the R centre is in front
     assert played("Lw", faces="RU").turns == 1  # R and a rotation

@@ -75,7 +75,7 @@ def test_carets_end_with_the_text_shown() -> None:
 
 def test_a_forbidden_turn_names_the_faces_that_may_turn() -> None:
     """The player reads what was turned and what is allowed."""
-    assert str(ForbiddenTurn("Fw'", "B", "RU")) == "Fw' turns face B; here only R U may turn"
+    assert str(ForbiddenTurn("Fw'", "B", "RU")) == "Fw' turns face B; here only R and U may turn"
 
 
 def test_a_fault_says_where_it_is() -> None:

@@ -60,6 +60,12 @@ def test_in_another_grip_the_keys_follow() -> None:
     assert said("y", WAIT_MS) == "Try f."
 
 
+def test_the_aim_follows_the_grip() -> None:
+    """The slot is named as it is seen; where nothing is at the front right, it is not placed."""
+    assert said("y") == "Bring corner and edge home, to the front left."
+    assert said("x") == "Bring corner and edge home, to their slot."
+
+
 def test_solved_says_nothing() -> None:
     """A solved attempt needs no prompt."""
     assert said("R U R'") == ""

@@ -42,7 +42,7 @@ def test_the_questions_of_one_pair() -> None:
     """All faces, both sides of the slot, and each of them alone, with the top."""
     assert asked(HOOK) == [
         ("in any way", "FBRLUD"),
-        ("from this grip", "FRU"),
+        ("on both sides", "FRU"),
         ("on the right side", "RU"),
         ("on the left side", "FU"),
     ]

@@ -8,8 +8,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from game.cube.colours import HOME_COLOURS
-from game.cube.geometry import CENTRES, STICKERS
+from game.cube.geometry import CENTRES, STICKERS, UNMOVED, Matrix
 from game.cube.pair import SLOT, PairPlace, in_top
+from game.cube.symmetry import VERTICAL, slot_image
 
 TOWARDS = {
     "U": "up",
@@ -65,6 +66,11 @@ def _leans(face: str, x: int, z: int) -> bool:
     return (x, z) == (normal[0], normal[2])
 
 
-def slot_words(slot: str) -> str:
-    """A slot in words: "front right"."""
-    return " ".join(SIDE[face] for face in slot)
+def slot_words(slot: str, grip: Matrix = UNMOVED, colours: Mapping[str, str] = HOME_COLOURS) -> str:
+    """A slot in words, as it is seen in a grip: "front right".
+
+    Where the cross is not below there is no front right; then by its colours: "green-orange".
+    """
+    if grip in VERTICAL:
+        return " ".join(SIDE[face] for face in slot_image(slot, grip))
+    return "-".join(colours[face] for face in slot)

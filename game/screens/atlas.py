@@ -159,7 +159,7 @@ class AtlasScreen(SurveyScreen):
     def _step_term(self, step: int) -> None:
         row = self.query_one("#terms", ChoiceList).highlighted or 0
         terms = self.survey.terms.stepped(row, step, self.survey.pars_found)
-        self._look_up(terms)
+        self._look_into(terms)
         spot = terms.spot(self.spot.entry, self.spot.turn)
         if not self.survey.picks(spot.entry):
             spot = self.survey.first() or spot

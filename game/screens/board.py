@@ -169,7 +169,7 @@ class Board(Vertical):
             self._show_rest(sitting, shown)
         if is_over:
             return
-        self._write("#goal", _goal(sitting))
+        self._write("#goal", _goal(sitting, shown.look))
         if shown.hint is not None:
             self._write("#hint", _hint(shown.hint))
         self.query_one("#numbers", Static).update(_numbers(sitting, shown.best), layout=False)
@@ -206,13 +206,14 @@ class Board(Vertical):
     def _show_line(self, sitting: Sitting) -> None:
         written = sitting.attempt.written
         signs = signs_of(stages(sitting.position, written))
-        start = "Turn with f b r l u d; Shift turns the other way."
+        start = "" if sitting.outcome else "Turn with f b r l u d; Shift turns the other way."
         self.query_one(LineView).show([m.name for m in written], signs, start)
 
 
-def _goal(sitting: Sitting) -> Content:
-    rows: list[tuple[str, str]] = [(goal_words(sitting.position), "bold")]
-    for term in terms_words(sitting.position):
+def _goal(sitting: Sitting, look: Look) -> Content:
+    seen = (sitting.position, sitting.cube.grip, look.scheme)
+    rows: list[tuple[str, str]] = [(goal_words(*seen), "bold")]
+    for term in terms_words(*seen):
         rows += [("\n", ""), (term, "$accent")]
     return Content.assemble(*rows)
 
@@ -228,9 +229,9 @@ def _scene(sitting: Sitting, shown: Shown, look: Look) -> Scene:
 
 
 def _numbers(sitting: Sitting, best: str) -> Content:
-    par = "hidden: call it" if sitting.is_par_hidden else str(sitting.par)
-    parts = [("par ", "$muted"), (f"{par:<6}", "bold"), ("turns ", "$muted")]
-    parts += [(f"{sitting.attempt.turns:<6}", "bold")]
+    par = "hidden" if sitting.is_par_hidden else str(sitting.par)
+    parts = [("par ", "$muted"), (f"{par:<4}  ", "bold"), ("turns ", "$muted")]
+    parts += [(f"{sitting.attempt.turns:<4}  ", "bold")]
     if best:
         parts += [("best ", "$muted"), (best, "")]
     return Content.assemble(*parts)

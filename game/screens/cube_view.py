@@ -70,7 +70,12 @@ class CubeView(PictureView):
         return self._move is not None
 
     def rest(self, scene: Scene) -> None:
-        """Show the cube at rest; a turn under way ends at once."""
+        """Show the cube at rest; a turn under way ends at once, unless it leads there anyway."""
+        if self.is_turning and scene == self.scene:
+            return
+        self._rest(scene)
+
+    def _rest(self, scene: Scene) -> None:
         self.scene, self._move = scene, None
         if self._timer is not None:
             self._timer.stop()
@@ -100,7 +105,7 @@ class CubeView(PictureView):
             return
         done = (self._clock() - self._since) / TURN_SECONDS
         if done >= 1:
-            self.rest(self.scene)
+            self._rest(self.scene)
         elif not self._is_output_pending():
             eased = done * (2 - done)
             shown = self._from

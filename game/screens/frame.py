@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from abc import abstractmethod
 from collections.abc import Iterable
 from typing import TYPE_CHECKING, ClassVar
 
@@ -38,9 +39,9 @@ class FramedScreen(Screen[None]):
         yield KeyBar(self.COMMAND_SCREEN)
         yield TooSmall()
 
+    @abstractmethod
     def body(self) -> Iterable[Widget]:
         """What stands between the title and the keys."""
-        raise NotImplementedError
 
     def entitle(self, name: str | Content, aside: str | Content = "") -> None:
         """Write the title row: the screen's name, and something at the right."""

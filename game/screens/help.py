@@ -55,6 +55,16 @@ MEANINGS: tuple[tuple[str, tuple[str, ...]], ...] = (
         ),
     ),
     (
+        "Placements",
+        (
+            "A placement is where a pair lies as seen from its slot, whatever the turn of the top:"
+            " 168, of which 42 have no piece in another slot. Its par is the least over the four"
+            " turns of the top. The atlas shows them all.",
+            "Over its columns stands the side at which the edge lies, under the colour that is up;"
+            " of an edge in a slot, the first letter of a colour and the face to which it looks.",
+        ),
+    ),
+    (
         "Signs",
         (
             "A pair is joined when its two pieces lie side by side as in their slot, wherever that"

@@ -20,6 +20,7 @@ from game.screens.cube_view import CubeView
 from game.screens.key_bar import KeyBar
 from game.screens.key_labels import after
 from game.screens.reading import is_foreign
+from game.screens.side_words import forbidden_words
 from game.screens.sitting import SOLVED
 from game.screens.sitting_screen import WARN
 
@@ -68,7 +69,8 @@ class PlayScreen(CoachedScreen):
             self.sitting.turn(moves, self.app.moment)
         except ForbiddenTurn as fault:
             self.app.bell()
-            said = f"{fault}."
+            colours = self._shown().look.scheme
+            said = forbidden_words(fault, self.sitting.cube.grip, colours)
         made = len(self.sitting.attempt.line) - made
         self._after(moves[made - 1] if made else None, said)
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from abc import abstractmethod
 from collections.abc import Iterable
 
 from textual.containers import VerticalScroll
@@ -26,9 +27,9 @@ class ReaderScreen(FramedScreen):
         super().__init__()
         self._heading = heading
 
+    @abstractmethod
     def text(self, columns: int) -> Content:
         """The text, with lines of at most so many columns."""
-        raise NotImplementedError
 
     def body(self) -> Iterable[Widget]:
         """The text in a scroll."""

@@ -17,6 +17,7 @@ from game.cube.line import Line
 from game.cube.moves import line_text
 from game.score import Score
 from game.screens.clock_view import time_text
+from game.screens.lists import ChoiceList
 from game.screens.marks import OFF, ON
 from game.screens.side_words import mark_rows, turns_words, verdict_words
 from game.screens.sitting import Sitting
@@ -49,7 +50,7 @@ class ResultPanel(VerticalScroll):
     def compose(self) -> ComposeResult:
         """The verdict, the solutions once shown, the level's note, which may tell them."""
         yield Static(id="verdict")
-        yield OptionList(id="solutions", compact=True)
+        yield ChoiceList(eager=True, id="solutions")
         yield Static(id="compared")
         yield Static(id="ways")
         yield Static(id="note")
@@ -77,7 +78,7 @@ class ResultPanel(VerticalScroll):
         for selector, rows in parts.items():
             self.query_one(selector).display = bool(rows)
             self.query_one(selector, Static).update(Content.assemble(*rows))
-        listing = self.query_one("#solutions", OptionList)
+        listing = self.query_one("#solutions", ChoiceList)
         listing.display = reveal and bool(sitting.solutions) and not ways
         if listing.display and self._listed != sitting.solutions:
             self._listed = sitting.solutions
@@ -121,9 +122,9 @@ def _verdict(sitting: Sitting, reveal: bool, searching: str) -> Parts:
     if wants_solutions and not sitting.solutions:
         parts += ["\n\n", (searching, "$muted")]
     elif reveal:
-        parts += [
-            ("\n\nThe shortest ways, easiest first:\nEnter watches the one marked.", "$muted")
-        ]
+        one = len(sitting.solutions) == 1
+        kind = "The only shortest way." if one else "Every shortest way, easiest first."
+        parts += [(f"\n\n{kind}\nEnter watches {'it' if one else 'the one marked'}.", "$muted")]
     return parts
 
 
@@ -142,7 +143,7 @@ def _question(sitting: Sitting) -> Parts:
 def _scored(sitting: Sitting, score: Score) -> Parts:
     """Marks and times."""
     parts: Parts = ["\n"]
-    for earned, words in mark_rows(score):
+    for earned, words in mark_rows(score, sitting.position.faces):
         sign, style = SIGNS[earned]
         parts += ["\n", (f"{sign} ", style), (words, "" if earned else "$muted")]
     if score.hinted:

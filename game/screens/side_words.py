@@ -5,41 +5,66 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from game.cube import pair
-from game.cube.geometry import FACES
+from game.cube.colours import HOME_COLOURS
+from game.cube.geometry import FACES, UNMOVED, Matrix
+from game.cube.symmetry import VERTICAL
 from game.cube.words import SIDE, slot_words
 from game.draw import Look
 from game.draw.look import far_eye
+from game.errors import ForbiddenTurn
 from game.position import Position
 from game.prose import listed, numeral
 from game.score import Mark, Score
 
 MARK_WORDS: Mapping[Mark, str] = {
     Mark.SOLVED: "solved",
-    Mark.AT_HAND: "no shorter way from this grip",
+    Mark.AT_HAND: "no shorter with top and slot's sides",
     Mark.AT_PAR: "at par: no shorter way at all",
     Mark.CALLED: "called it",
 }
+AT_PAR_FACES = "at par: no shorter with these faces"
+"""In place of that of the mark where not every face may turn."""
 
 
-def goal_words(position: Position) -> str:
-    """What must be solved, in one line."""
+def goal_words(
+    position: Position, grip: Matrix = UNMOVED, colours: Mapping[str, str] = HOME_COLOURS
+) -> str:
+    """What must be solved, in one line, as it is seen in a grip. colours: centre -> name."""
     parts = [] if pair.is_cross_solved(position.cube) else ["the cross"]
     if position.pairs:
+        noun = "" if grip in VERTICAL else " slot"
+        slots = (f"the {slot_words(slot, grip, colours)}{noun}" for slot in position.pairs)
         pairs = "the pair" if len(position.pairs) == 1 else "the pairs"
-        parts.append(f"{pairs} at {listed(f'the {slot_words(s)}' for s in position.pairs)}")
+        parts.append(f"{pairs} at {listed(slots)}")
     return f"Solve {listed(parts)}" if parts else "Nothing to solve"
 
 
-def terms_words(position: Position) -> list[str]:
+def terms_words(
+    position: Position, grip: Matrix = UNMOVED, colours: Mapping[str, str] = HOME_COLOURS
+) -> list[str]:
     """What else holds: slots left open, faces that may not turn."""
     terms = []
     if position.open:
-        slots = listed(f"the {slot_words(slot)}" for slot in position.open)
-        plural = len(position.open) > 1
-        terms.append(f"{'Slots' if plural else 'Slot'} left open: {slots.replace('the ', '')}")
+        slots = listed(slot_words(slot, grip, colours) for slot in position.open)
+        terms.append(f"{'Slots' if len(position.open) > 1 else 'Slot'} left open: {slots}")
     if position.faces != FACES:
-        terms.append(f"Only {listed(position.faces)} may turn")
+        terms.append(f"Only {_allowed(position.faces, grip, colours)} may turn")
     return terms
+
+
+def forbidden_words(fault: ForbiddenTurn, grip: Matrix, colours: Mapping[str, str]) -> str:
+    """Why a turn is refused, true in the grip in which it was tried."""
+    if grip == UNMOVED:
+        return f"{fault}."
+    allowed = _allowed(fault.allowed, grip, colours)
+    return f"{fault.move} turns the {colours[fault.face]} face; here only {allowed} may turn."
+
+
+def _allowed(faces: str, grip: Matrix, colours: Mapping[str, str]) -> str:
+    """Faces by their letters; by their colours where a letter turns another face than it names."""
+    if grip == UNMOVED:
+        return listed(faces)
+    return f"the {listed(colours[face] for face in faces)} face{'s' if len(faces) > 1 else ''}"
 
 
 def far_words(look: Look, *, from_below: bool) -> str:
@@ -61,8 +86,11 @@ def verdict_words(score: Score) -> str:
     return f"Solved in {score.turns}: {numeral(score.over)} over par"
 
 
-def mark_rows(score: Score) -> list[tuple[bool | None, str]]:
-    """The marks that can be earned and whether each was; None: still being searched."""
+def mark_rows(score: Score, faces: str = FACES) -> list[tuple[bool | None, str]]:
+    """The marks that can be earned and whether each was; None: still being searched.
+
+    faces: those that may turn.
+    """
     earned = score.marks
     helped = score.shown or score.hinted
     rows: list[tuple[bool | None, str]] = []
@@ -70,7 +98,8 @@ def mark_rows(score: Score) -> list[tuple[bool | None, str]]:
         is_earned: bool | None = mark in earned
         if mark is Mark.AT_HAND and score.at_hand is None and not helped:
             is_earned = None
-        rows.append((is_earned, MARK_WORDS[mark]))
+        is_limited = mark is Mark.AT_PAR and faces != FACES
+        rows.append((is_earned, AT_PAR_FACES if is_limited else MARK_WORDS[mark]))
     if score.call.value:
         rows.append((Mark.CALLED in earned, f"called it: {score.call.value}"))
     return rows

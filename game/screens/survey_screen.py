@@ -6,6 +6,7 @@ Pars are searched in the background, and the grid fills as they come.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
+from dataclasses import replace
 
 from textual.containers import Horizontal, Vertical
 from textual.content import Content
@@ -80,28 +81,25 @@ class SurveyScreen(FramedScreen):
 
     # -- filling ---------------------------------------------------------------------------------
 
-    def on_mount(self) -> None:
-        """Begin to search."""
-        self._look_up(self.survey.terms)
-
     def on_resize(self) -> None:
         """The picture is as large as its room."""
         self._arrange(terms=self._is_choosing)
         self.call_after_refresh(self._show)
 
     def on_screen_resume(self) -> None:
-        """What was played meanwhile shows."""
-        self._look_up(self.survey.terms)
+        """Take up the records, and go on searching: at first, and when the player is back."""
+        bests = self.app.record(lambda records: records.bests(), {})
+        self.survey = replace(self.survey, bests=bests, hides_par=self.app.settings.call)
+        self._look_into(self.survey.terms)
         self.call_after_refresh(self._show)
 
     def on_unmount(self) -> None:
         """Nothing more needs to be searched."""
         self.app.engine.forget(self)
 
-    def _look_up(self, terms: Terms) -> None:
-        """Take up terms and records, and have searched what is not known."""
-        bests = self.app.record(lambda records: records.bests(), {})
-        self.survey = Survey(terms, self.app.pars, bests, hides_par=self.app.settings.call)
+    def _look_into(self, terms: Terms) -> None:
+        """From now on by these terms; have searched what is not known."""
+        self.survey = replace(self.survey, terms=terms, pars=self.app.pars)
         self._wish = None
         self.app.engine.forget(self)
         self._search_on()
@@ -119,7 +117,7 @@ class SurveyScreen(FramedScreen):
         self._wish, self._said = None, ("", "")
         terms = self.survey.terms.follow(spot)
         if terms != self.survey.terms:
-            self._look_up(terms)
+            self._look_into(terms)
         self._show()
 
     def _say(self, said: str, tone: str = "$warning") -> None:

@@ -135,7 +135,7 @@ async def test_is_there_a_shorter_way(start: Start, shipped: Shipped) -> None:
             "Is there a shorter way?",
             "in any way, any face",
             "  5 turns, 1 way",
-            "from this grip, only F, R and U",
+            "on both sides, only F, R and U",
             "  7 turns, 3 ways",
             "on the right side, only R and U",
             "  7 turns, 1 way",

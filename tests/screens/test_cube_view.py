@@ -55,6 +55,21 @@ async def test_a_key_cuts_off_the_turn_before(start: Start) -> None:
         assert view.scene.cube == second
 
 
+async def test_what_is_shown_anew_does_not_cut_a_turn_off(start: Start) -> None:
+    """The same scene again, as when a search has found something, lets the turn go on."""
+    position = position_after(())
+    after = scene_of(position, SOLVED.turn((R,)), LOOK, focus=False)
+    async with start() as game:
+        view = CubeView(clock=StandingClock())
+        await game.app.screen.mount(view)
+        view.rest(scene_of(position, SOLVED, LOOK, focus=False))
+        view.turn(R, after)
+        view.rest(scene_of(position, SOLVED.turn((R,)), LOOK, focus=False))
+        assert view.is_turning
+        view.rest(scene_of(position, SOLVED, LOOK, focus=False))
+        assert not view.is_turning
+
+
 async def test_keys_do_not_wait_for_turns(start: Start, shipped: dict[str, Puzzle]) -> None:
     """With every turn animated and the clock standing still, three keys solve the level."""
     async with start() as game:

@@ -3,10 +3,21 @@ from __future__ import annotations
 import pytest
 
 from game.attempt import begin
+from game.cube.colours import HOME_COLOURS
+from game.cube.cube import SOLVED
+from game.cube.geometry import Matrix
 from game.cube.moves import parse_line
+from game.errors import ForbiddenTurn
 from game.position import Position, position_after
 from game.score import score
-from game.screens.side_words import goal_words, mark_rows, terms_words, turns_words, verdict_words
+from game.screens.side_words import (
+    forbidden_words,
+    goal_words,
+    mark_rows,
+    terms_words,
+    turns_words,
+    verdict_words,
+)
 
 
 def position(setup: str, open_: tuple[str, ...] = (), faces: str = "FBRLUD") -> Position:
@@ -34,6 +45,41 @@ def test_what_else_holds() -> None:
     terms = terms_words(position("R U R'", ("BL",), "RU"))
     assert any("back left" in term for term in terms)
     assert any("R and U" in term for term in terms)
+
+
+def grip(line: str) -> Matrix:
+    return SOLVED.turn(parse_line(line)).grip
+
+
+@pytest.mark.parametrize(
+    ("rotation", "goal", "slot"),
+    [
+        ("y", "Solve the pair at the front left", "back right"),
+        ("y2", "Solve the pair at the back left", "front right"),
+        ("x", "Solve the pair at the green-orange slot", "blue-red"),
+    ],
+)
+def test_words_follow_the_grip(rotation: str, goal: str, slot: str) -> None:
+    """Slots are named as they are seen; by their colours when the cross is not below."""
+    start = position("R U R'", ("BL",), "RU")
+    assert goal_words(start, grip(rotation)) == goal
+    assert terms_words(start, grip(rotation)) == [
+        f"Slot left open: {slot}",
+        "Only the orange and yellow faces may turn",
+    ]
+
+
+def test_a_refused_turn_is_told_in_the_grip() -> None:
+    """Faces go by their letters as held at the start, by their colours otherwise."""
+    fault = ForbiddenTurn("R", "B", "RU")
+    assert forbidden_words(fault, grip(""), HOME_COLOURS) == (
+        "R turns face B; here only R and U may turn."
+    )
+    assert forbidden_words(fault, grip("y"), HOME_COLOURS) == (
+        "R turns the blue face; here only the orange and yellow faces may turn."
+    )
+    alone = ForbiddenTurn("R", "B", "U")
+    assert forbidden_words(alone, grip("y"), HOME_COLOURS).endswith("the yellow face may turn.")
 
 
 @pytest.mark.parametrize(
@@ -65,6 +111,15 @@ def test_a_mark_that_is_still_searched_is_neither_earned_nor_lost() -> None:
     assert [earned for earned, _ in mark_rows(score(attempt, 2, None))] == [True, None, False]
     assert [earned for earned, _ in mark_rows(score(attempt, 2, 3))] == [True, True, False]
     assert [earned for earned, _ in mark_rows(score(attempt, 3, 3))] == [True, True, True]
+
+
+def test_par_with_few_faces_claims_no_more() -> None:
+    """Where some faces may not turn, the mark says that it is par with the others."""
+    attempt = begin(position("R U R'", (), "RU"))
+    for move in parse_line("R U' R'"):
+        attempt = attempt.turn(move, 0)
+    assert mark_rows(score(attempt, 3, 3), "RU")[2] == (True, "at par: no shorter with these faces")
+    assert mark_rows(score(attempt, 3, 3))[2] == (True, "at par: no shorter way at all")
 
 
 def test_one_turn_is_singular() -> None:

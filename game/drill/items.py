@@ -1,0 +1,153 @@
+"""What a drill rates: its items, each a kind of position small enough to be practised.
+
+    step       an item is                                        there are   key
+    one        an entry of the atlas at a slot, the others kept        164   one/FR/a3
+    astray     a group of entries with a piece in another slot,
+               at a slot; the slot that holds the piece is open         12   astray/FR/edge astray
+    two        two slots, and whether a piece of each pair is
+               trapped below the top layer; the others kept             24   two/FR+BL/free+trapped
+    workshop   the same with the other two slots open                   24   workshop/FR+BL/...
+
+A twin is an item of its own: the diagonal mirror image of an entry is another entry at the same
+slot, and the other mirrors and rotations lead to other slots. An item starts from its measured
+difficulty; of two pairs that is the sum, since they are measured one after the other.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import cache
+from itertools import combinations, product
+from statistics import fmean
+
+from game.atlas import ENTRIES, Spot, named
+from game.cube import pair
+from game.cube.geometry import whole
+from game.cube.pair import SLOTS, PairPlace
+from game.cube.symmetry import to_slot
+from game.deal import deal_at
+from game.dice import Dice
+from game.difficulty import hidden
+from game.drill import measured
+from game.position import Position
+from game.rating import CENTRE, Rating
+from game.stages import is_trapped
+
+STEPS = ("one", "astray", "two", "workshop")
+"""From easy to hard."""
+STEP_WORDS = {
+    "one": "one pair",
+    "astray": "one pair, a piece astray",
+    "two": "two pairs",
+    "workshop": "two pairs, the others open",
+}
+LIES = ("free", "trapped")
+HIDDEN = 0.25
+"""Difficulty of a hidden piece, as in `game.difficulty`."""
+POINTS_A_TURN = 100
+"""Rating points for a turn of difficulty: the one who wins half wins 64 of 100 one turn down."""
+START_DEVIATION = 150
+"""How sure the start is: a turn and a half."""
+
+
+@dataclass(frozen=True)
+class Item:
+    """One thing to practise.
+
+    lies: how the pair of each slot lies: an entry's name, a group's, or one of `LIES`.
+    """
+
+    step: str
+    slots: tuple[str, ...]
+    lies: tuple[str, ...]
+
+    @property
+    def key(self) -> str:
+        """Its name in records."""
+        return f"{self.step}/{'+'.join(self.slots)}/{'+'.join(self.lies)}"
+
+    def deal(self, seed: str) -> Position:
+        """The position of this item that belongs to a seed."""
+        dice = Dice(seed)
+        if self.step in ("two", "workshop"):
+            return self._two_pairs(dice)
+        names = [entry.name for entry in ENTRIES if entry.group.value == self.lies[0]]
+        entry = named(dice.pick(names) if self.step == "astray" else self.lies[0])
+        return Spot(entry, self.slots[0], dice.pick(entry.turns)).position
+
+    def _two_pairs(self, dice: Dice) -> Position:
+        others = [slot for slot in SLOTS if slot not in self.slots]
+        while True:
+            position = deal_at(self.slots, others if self.step == "workshop" else (), dice)
+            if lies_of(position, self.slots) == self.lies:
+                return position
+
+    @property
+    def start(self) -> Rating:
+        """Its rating before anybody has met it."""
+        points = POINTS_A_TURN * (_difficulties()[self.key] - _middle())
+        return Rating(CENTRE + points, START_DEVIATION)
+
+
+def lies_of(position: Position, slots: tuple[str, ...]) -> tuple[str, ...]:
+    """Whether a piece of each slot's pair is trapped."""
+    places = ((pair.pair_place(position.cube, slot), slot) for slot in slots)
+    return tuple(LIES[is_trapped(place, slot)] for place, slot in places)
+
+
+@cache
+def items() -> dict[str, Item]:
+    """Every item by its key, step by step."""
+    return {item.key: item for item in _items()}
+
+
+def items_of(step: str) -> tuple[Item, ...]:
+    """The items of a step."""
+    return tuple(item for item in items().values() if item.step == step)
+
+
+def _items() -> Iterator[Item]:
+    for slot, entry in product(SLOTS, measured.ENTRIES):
+        yield Item("one", (slot,), (entry,))
+    for slot, group in product(SLOTS, measured.GROUPS):
+        yield Item("astray", (slot,), (group,))
+    for step in ("two", "workshop"):
+        for slots, lies in product(combinations(SLOTS, 2), product(LIES, repeat=2)):
+            yield Item(step, slots, lies)
+
+
+# -- what they start from ------------------------------------------------------------------------
+
+
+@cache
+def _difficulties() -> dict[str, float]:
+    """The difficulty of each item by its key."""
+    return {key: _difficulty(item) for key, item in items().items()}
+
+
+@cache
+def _middle() -> float:
+    """The mean difficulty of the first step, which is rated `CENTRE`."""
+    return fmean(_difficulty(item) for item in items_of("one"))
+
+
+def _difficulty(item: Item) -> float:
+    if item.step == "one":
+        spot = Spot(named(item.lies[0]), item.slots[0])
+        return measured.ENTRIES[item.lies[0]] + HIDDEN * hidden(spot.position)
+    if item.step == "astray":
+        return measured.GROUPS[item.lies[0]]
+    return sum(_mean_of(slot, lie) for slot, lie in zip(item.slots, item.lies, strict=True))
+
+
+@cache
+def _mean_of(slot: str, lie: str) -> float:
+    """The mean difficulty of the entries at a slot that lie free, or trapped."""
+    turn = whole(to_slot(slot))
+    found = []
+    for item in items_of("one"):
+        place = PairPlace(*(turn[i] for i in named(item.lies[0]).place))
+        if item.slots == (slot,) and LIES[is_trapped(place, slot)] == lie:
+            found.append(_difficulty(item))
+    return fmean(found)
