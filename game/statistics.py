@@ -37,8 +37,8 @@ BOTH_ABOVE, EDGE_IN, CORNER_IN, BOTH_IN, ASTRAY = (
 KINDS = (BOTH_ABOVE, EDGE_IN, CORNER_IN, BOTH_IN, ASTRAY)
 """Where a pair can lie: 24, 6, 6 and 6 placements, and the 126 with a piece in another slot."""
 SIDES = ("left", "right", "front", "back")
-AVERAGE_RATING, AVERAGE_PAR, A_TURN, OPPONENT_DEVIATION = 1500.0, 6, 120.0, 60.0
-"""A position of par 6 is worth 1500; each turn more or less moves that by 120."""
+AVERAGE_RATING, AVERAGE_PAR, A_TURN, OPPONENT_DEVIATION = 1500.0, 6, 100.0, 150.0
+"""A position of par 6 is worth 1500; each turn more or less moves that by 100, as in the drill."""
 MOST_REPLAYED, MOST_LOOKED_AT = 100, 2000
 """Pauses are found by replaying: of so many attempts, among so many of the last."""
 

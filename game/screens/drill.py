@@ -6,7 +6,7 @@ next position is chosen, and its par searched, as soon as an attempt is over.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from contextlib import closing
 from dataclasses import dataclass
 
@@ -90,7 +90,7 @@ class DrillScreen(FramedScreen):
         self._read = 0  # number of the last attempt that is in it
         self._choice: Choice | None = None
         self._next: DrillPuzzle | None = None
-        self._goes = False  # on to the next position as soon as it is there
+        self._waiting: Callable[[], None] | None = None  # for the next position
         self._said = ""
 
     def body(self) -> Iterable[Widget]:
@@ -161,8 +161,9 @@ class DrillScreen(FramedScreen):
         if isinstance(message.outcome, Solved) and self._history is not None:
             rating = self._history.now.player.rating
             self._next = DrillPuzzle(choice, message.outcome.par, rating)
-        if self._goes and self.is_active:
-            self.action_play()
+        waiting, self._waiting = self._waiting, None
+        if waiting is not None:
+            waiting()
 
     def on_failed(self, message: Failed) -> None:
         """Without the search there is no par to play against."""
@@ -187,20 +188,28 @@ class DrillScreen(FramedScreen):
     def action_play(self) -> None:
         """The next position, now or as soon as it is there."""
         puzzle = self._next
-        self._goes = puzzle is None
         self._say(LOOKING if puzzle is None else "")
-        if puzzle is not None:
+        if puzzle is None:
+            self.wait(self._play_if_here)
+        else:
             self.app.push_screen(DrillPlayScreen(puzzle, self), self._back)
+
+    def _play_if_here(self) -> None:
+        if self.is_active:
+            self.action_play()
+
+    def wait(self, then: Callable[[], None]) -> None:
+        """Have something done as soon as the next position is there."""
+        self._waiting = then
 
     def beside(self, puzzle: Playable, step: int) -> DrillPuzzle | None:
         """What comes after; None while it is not known."""
         return self._next if step > 0 else None
 
-    def _back(self, wants_more: bool | None) -> None:
-        """From playing: on as soon as the next position is there, if it was not."""
+    def _back(self, _: bool | None) -> None:
+        """The player has left for now."""
+        self._waiting = None
         self.go_on()
-        if wants_more:
-            self.action_play()
 
 
 class DrillPlayScreen(PlayScreen):
@@ -226,10 +235,17 @@ class DrillPlayScreen(PlayScreen):
 
     def action_next(self) -> None:
         """The next one, once this one is over: none is passed over."""
-        if self.sitting.outcome:
-            super().action_next()
-        else:
+        if not self.sitting.outcome:
             self._show(said="Solve it, or press g to give up: then the drill goes on.")
+        elif self._drill.beside(self.sitting.puzzle, 1) is None:
+            self._show(said=LOOKING)
+            self._drill.wait(self._next_if_here)
+        else:
+            super().action_next()
+
+    def _next_if_here(self) -> None:
+        if self.is_active and self.sitting.outcome:
+            super().action_next()
 
     def action_previous(self) -> None:
         """What is behind is behind."""

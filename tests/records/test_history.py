@@ -12,7 +12,7 @@ from pathlib import Path
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from game.records import Record, Records, Sums, open_records
+from game.records import CASUAL, DRILL, Record, Records, Sums, Tried, open_records
 from game.records.record import AWAY_MS
 from tests.records.samples import SAMPLE
 from tests.records.test_store import RECORDS
@@ -96,10 +96,35 @@ def test_all_attempts_come_back(attempts: list[Record]) -> None:
     records.close()
 
 
+@settings(max_examples=30, deadline=None)
+@given(st.lists(st.tuples(ATTEMPTS, st.sampled_from([CASUAL, DRILL])), max_size=10))
+def test_tries_are_the_attempts_of_a_mode(dealt: list[tuple[Record, str]]) -> None:
+    """Those of the mode alone, in order; won at par without help; timed where solved and known."""
+    attempts = [replace(attempt, mode=mode) for attempt, mode in dealt]
+    records = in_memory(attempts)
+    expected = [
+        Tried(
+            number,
+            a.puzzle,
+            a.position,
+            a.is_solved and not a.is_helped and a.par is not None and a.turns <= a.par,
+            a.seeing_ms + a.doing_ms
+            if a.is_solved and a.seeing_ms is not None and a.doing_ms is not None
+            else None,
+        )
+        for number, a in enumerate(attempts, 1)
+        if a.mode == DRILL
+    ]
+    assert list(records.tries(DRILL)) == expected
+    assert list(records.tries(DRILL, after=3)) == [one for one in expected if one.number > 3]
+    records.close()
+
+
 def test_no_file_is_no_attempt(tmp_path: Path) -> None:
     """While there is no file everything is empty, and none is made."""
     records = Records(tmp_path / "records.db")
     assert list(records.all_attempts()) == []
+    assert records.tries(DRILL) == ()
     assert records.sums_by_position() == {}
     assert records.sums_by_day() == {}
     assert list(tmp_path.iterdir()) == []
