@@ -12,7 +12,6 @@ from hypothesis import strategies as st
 
 from game.dice import Dice
 
-
 HASHES = (
     "708882981416814ead8780f7a6613268bceb647f3777c4f1de07b0c43bc9d23c",
     "d094da6b96f574ee5a8a6000bb5bb396d1c756114e51d35dfe2fc53810d0698c",

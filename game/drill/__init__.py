@@ -7,7 +7,7 @@ choice     what comes next, and why
 """
 
 from game.drill.choice import Choice, choose, open_steps
-from game.drill.items import STEP_WORDS, STEPS, Item, items, items_of
+from game.drill.item import STEP_WORDS, STEPS, Item, items, items_of
 from game.drill.standing import History, Standing, Try, history
 
 __all__ = [

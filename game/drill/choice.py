@@ -2,8 +2,9 @@
 
 Two of three times one is drawn by weight: most likely are those that the player is expected to win
 one time in five, so weak ones come more often than strong ones, and hopeless ones seldom. The
-third time it is the one that has waited longest. So nothing is forgotten: while no step opens,
-each of n items comes at least once in 3 n positions. None comes again within `APART` positions.
+third time it is the one that has waited longest. So nothing is forgotten: while the same steps
+stay open, each of their n items comes at least once in 3 n positions. None comes again within
+`APART` positions.
 
 A step is open once the player is expected to win one in `ODDS` against its average item, taken to
 be two deviations weaker than rated; the first always is.
@@ -18,7 +19,7 @@ from functools import cache
 from statistics import fmean
 
 from game.dice import Dice
-from game.drill.items import STEPS, Item, items_of
+from game.drill.item import STEPS, Item, items_of
 from game.drill.standing import Standing
 from game.position import Position
 from game.prose import counted
@@ -100,11 +101,9 @@ def _waited(item: Item, standing: Standing) -> str:
 def _weakness(item: Item, pool: list[Item], standing: Standing) -> str:
     wins = expected(standing.player, standing.hardness(item))
     mean = fmean(expected(standing.player, standing.hardness(other)) for other in pool)
-    known = standing.met.get(item.key)
-    met = f"met {counted(known.times, 'time')}" if known is not None else "not met yet"
-    weak = "Weak" if wins < mean else "Not weak"
-    return f"{weak}, {met}: {_tenths(wins)} in ten expected; {_tenths(mean)} on average."
+    kind = "One of your weaker ones" if wins < mean else "Drawn by lot"
+    return f"{kind}: {_of_ten(wins)} expected to be won, {_of_ten(mean)} on average."
 
 
-def _tenths(chance: float) -> int:
-    return round(10 * chance)
+def _of_ten(chance: float) -> str:
+    return f"{round(10 * chance)} of ten"

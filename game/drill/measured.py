@@ -7,17 +7,18 @@ left out: they depend on the slot, and are counted where an item is made.
 from __future__ import annotations
 
 ENTRIES: dict[str, float] = {
-    "a0": 7.6, "a1": 7.0, "a2": 6.7, "a3": 6.0, "a4": 7.0,
-    "a5": 7.6, "a6": 6.0, "a7": 6.7, "a8": 8.2, "a9": 5.7,
-    "b0": 6.4, "b1": 3.6, "b2": 7.0, "b3": 6.5, "b4": 7.1,
-    "b5": 6.7, "b6": 7.0, "b7": 3.0, "b8": 8.0, "b9": 8.3,
-    "c0": 6.7, "c1": 7.1, "c2": 3.0, "c3": 7.0, "c4": 3.6,
-    "c5": 6.4, "c6": 6.5, "c7": 7.0, "c8": 8.0, "c9": 8.3,
-    "d0": 6.6, "d4": 8.0, "d9": 9.0,
-    "e0": 8.0, "e4": 6.4, "e8": 8.6, "e9": 8.3,
-    "f0": 8.0, "f4": 5.6, "f8": 8.6, "f9": 8.3,
+    "a0": 7.3, "a1": 7.2, "a2": 6.4, "a3": 6.0, "a4": 7.2,
+    "a5": 7.3, "a6": 6.0, "a7": 6.4, "a8": 8.3, "a9": 6.4,
+    "b0": 7.0, "b1": 3.3, "b2": 6.7, "b3": 6.9, "b4": 7.1,
+    "b5": 7.2, "b6": 6.7, "b7": 3.8, "b8": 7.2, "b9": 7.4,
+    "c0": 7.2, "c1": 7.1, "c2": 3.8, "c3": 6.7, "c4": 3.3,
+    "c5": 7.0, "c6": 6.9, "c7": 6.7, "c8": 7.2, "c9": 7.4,
+    "d0": 7.1, "d4": 7.1, "d9": 9.0,
+    "e0": 7.3, "e4": 6.6, "e8": 8.6, "e9": 8.3,
+    "f0": 6.6, "f4": 7.3, "f8": 8.6, "f9": 8.3,
 }  # fmt: skip
-"""Of each entry of the atlas without a piece in another slot, as listed, the other slots kept."""
+"""Of each entry of the atlas without a piece in another slot: the mean over the turns of the top,
+the other slots kept."""
 
 GROUPS: dict[str, float] = {"edge astray": 6.9, "corner astray": 7.2, "both astray": 7.5}
-"""The mean of the entries of a group, as listed, the slots with a piece of the pair open."""
+"""Of a group of entries: the mean over all of them as listed, the slots that hold a piece open."""

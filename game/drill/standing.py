@@ -4,7 +4,7 @@ A try is a game between the player and the item (Glicko-2, `game.rating`):
 
     won    1     at par without help, and in no more than `WITHIN` times the player's usual time
     half   0.5   at par without help, but slower
-    lost   0     over par, with a hint, or given up
+    lost   0     over par, with a hint, given up, or left for another try
 
 The usual time is the player's own: the median of the last `USUAL_OF` tries at par of that step,
 seeing and doing together; until there are `USUAL_FROM` of them any time will do. Of tries at one
@@ -25,7 +25,7 @@ from functools import cached_property
 from statistics import fmean, median
 from typing import NamedTuple
 
-from game.drill.items import Item, items
+from game.drill.item import Item, items
 from game.rating import Rating, aged, rated
 
 PERIOD = 10

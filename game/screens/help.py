@@ -68,7 +68,10 @@ MEANINGS: tuple[tuple[str, tuple[str, ...]], ...] = (
         "Signs",
         (
             "A pair is joined when its two pieces lie side by side as in their slot, wherever that"
-            " is: the gap between them closes, and a tick stands under that turn of the line.",
+            " is: the gap between them closes, and & stands under that turn of the line. Under"
+            " other turns stands what they lead to: ▴ the pair is freed, = lined up, ▾ slotted.",
+            "In the flat drawings * stands beside the two stickers of a joined pair, and + beside"
+            " those that a hint means.",
             "A slot left open need not be solved: use it as you like. Grey stickers do not matter.",
             "Twins are mirror images of a level.",
         ),

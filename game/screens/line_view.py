@@ -7,6 +7,8 @@ from collections.abc import Sequence
 from textual.content import Content
 from textual.widgets import Static
 
+from game.screens.stage_rows import named_joined
+
 CUT = ".. "
 """Stands for the turns that no longer fit."""
 
@@ -50,5 +52,6 @@ class LineView(Static):
             self.update(Content.assemble((self._start, "$muted")), layout=False)
             return
         above, below = line_rows(self._names, self._signs, self.content_size.width)
+        below = named_joined(below, self.content_size.width)
         rows = Content.assemble((above, "bold"), "\n", (below, "$success"))
         self.update(rows, layout=False)

@@ -6,9 +6,10 @@ from collections.abc import Iterable
 
 from game.stages import STAGES, Stages
 
-SIGNS = {"freed": "▴", "lined up": "=", "joined": "✓", "slotted": "▾"}
+SIGNS = {"freed": "▴", "lined up": "=", "joined": "&", "slotted": "▾"}
 """The sign under the turn that leads to a stage; that of *joined* stands while a pair is joined."""
 _NEVER = "-"
+_JOINED = "joined"
 
 
 def signs_of(found: Stages) -> list[str]:
@@ -23,6 +24,19 @@ def signs_of(found: Stages) -> list[str]:
     for turn, stage in sorted(reached, key=lambda item: STAGES.index(item[1])):
         signs[turn - 1] = SIGNS[stage]
     return signs
+
+
+def named_joined(row: str, width: int) -> str:
+    """A row of signs with the word beside the first sign of a joined pair that leaves it room.
+
+    width: columns that the row may take.
+    """
+    for at, sign in enumerate(row):
+        after = at + 2
+        end = after + len(_JOINED)
+        if sign == SIGNS[_JOINED] and end <= width and not row[at + 1 : end + 1].strip():
+            return f"{row[: at + 1]} {_JOINED}{row[end:]}"
+    return row
 
 
 def stage_table(lines: Iterable[tuple[str, Stages]]) -> list[str]:

@@ -29,7 +29,7 @@ from game.screens.layout import Plan, plan
 from game.screens.lists import ChoiceList
 from game.screens.looks import focuses, look_of
 from game.screens.side_words import far_words, turns_words
-from game.screens.stage_rows import signs_of, stage_table
+from game.screens.stage_rows import named_joined, signs_of, stage_table
 from game.stages import stages
 from game.telling import told, where
 
@@ -193,7 +193,7 @@ class WatchScreen(FramedScreen):
         signs = signs_of(stages(self._position, (*self._gripped, *self.line)))
         signs = signs[len(self._gripped) :]
         names: list[tuple[str, str]] = []
-        ticks = ""
+        row = ""
         for number, move in enumerate(self.line):
             if number < self.step - 1:
                 style = ""
@@ -203,8 +203,9 @@ class WatchScreen(FramedScreen):
                 style = "$muted"
             names += [(move.name, style), ("  ", "")]
             sign = signs[number] if number < self.step else ""
-            ticks += f"{sign:<{len(move.name) + 2}}"
-        return Content.assemble(*names, ("\n" + ticks, "$success"))
+            row += f"{sign:<{len(move.name) + 2}}"
+        row = named_joined(row.rstrip(), self.query_one("#track").content_size.width)
+        return Content.assemble(*names, ("\n" + row, "$success"))
 
     def key_label(self, action: str) -> str | None:
         """What the key bar calls a command now."""

@@ -53,7 +53,7 @@ async def test_a_key_pressed_twice_is_written_as_a_half_turn(
         assert game.sitting.attempt.turns == 1
 
 
-async def test_a_tick_stands_under_each_turn_that_leaves_the_pair_joined(
+async def test_a_sign_stands_under_each_turn_that_leaves_the_pair_joined(
     start: Start, shipped: Shipped
 ) -> None:
     """The first level's pair is joined at the start, L parts it, and L' joins it again."""
@@ -62,7 +62,7 @@ async def test_a_tick_stands_under_each_turn_that_leaves_the_pair_joined(
         await game.press("r l L U")
         above, below = game.text("#line").splitlines()
         assert above == "R L L' U'"
-        assert [above[i:].split()[0] for i, sign in enumerate(below) if sign == "✓"] == [
+        assert [above[i:].split()[0] for i, sign in enumerate(below) if sign == "&"] == [
             "R", "L'", "U'",
         ]  # fmt: skip
 

@@ -1,11 +1,12 @@
 from __future__ import annotations
 
+import pytest
 from hypothesis import given
 
 from game.cube.line import Line, inverse
 from game.cube.moves import parse_line
 from game.position import position_after
-from game.screens.stage_rows import signs_of, stage_table
+from game.screens.stage_rows import named_joined, signs_of, stage_table
 from game.stages import Stages, joined_after, stages
 from tests import strategies
 
@@ -17,30 +18,30 @@ def solving(line: str) -> Stages:
 
 def test_signs_of_a_line() -> None:
     """Freed, lined up, joined while it lasts, slotted: each under the turn that leads there."""
-    assert signs_of(solving("R U2 R' F' U' F")) == ["▴", "", "=", "✓", "✓", "▾"]
-    assert signs_of(solving("R B U2 B' R'")) == ["=", "✓", "✓", "✓", "▾"]
+    assert signs_of(solving("R U2 R' F' U' F")) == ["▴", "", "=", "&", "&", "▾"]
+    assert signs_of(solving("R B U2 B' R'")) == ["=", "&", "&", "&", "▾"]
 
 
 def test_a_join_that_breaks_is_shown_while_it_lasts() -> None:
     """Between its breaking and its joining again there is no sign but that of being lined up."""
     position = position_after(inverse(parse_line("R B U2 B' R'")))
     signs = signs_of(stages(position, parse_line("R B B' B U2 B' R'")))
-    assert signs == ["", "✓", "=", "✓", "✓", "✓", "▾"]
+    assert signs == ["", "&", "=", "&", "&", "&", "▾"]
 
 
 def test_the_start_has_no_sign() -> None:
     """What holds before the first turn stands under no turn."""
-    assert signs_of(solving("R U' R'")) == ["✓", "✓", "▾"]
+    assert signs_of(solving("R U' R'")) == ["&", "&", "▾"]
     assert signs_of(solving("")) == []
 
 
 @given(strategies.lines(5), strategies.lines(10))
-def test_ticks_stand_where_a_pair_is_joined(setup: Line, line: Line) -> None:
+def test_signs_stand_where_a_pair_is_joined(setup: Line, line: Line) -> None:
     """Where a turn leaves a pair joined, and nowhere else, stands its sign or that of slotting."""
     position = position_after(setup)
     signs = signs_of(stages(position, line))
     joined = joined_after(position, line)
-    assert [sign in ("✓", "▾") for sign in signs] == [bool(slots) for slots in joined]
+    assert [sign in ("&", "▾") for sign in signs] == [bool(slots) for slots in joined]
 
 
 def test_the_table() -> None:
@@ -62,3 +63,21 @@ def test_the_table_of_two_pairs_names_their_slots() -> None:
         ["yours", "FR"],
     ]
     assert max(map(len, rows)) <= 40
+
+
+@pytest.mark.parametrize(
+    ("row", "width", "named"),
+    [
+        ("&", 20, "& joined"),
+        ("  &", 10, "  & joined"),
+        ("  &", 9, "  &"),
+        ("& &  ▾", 20, "& &  ▾"),
+        ("&        &", 40, "& joined &"),
+        ("&       &", 40, "&       & joined"),
+        ("=  &", 40, "=  & joined"),
+        ("", 40, ""),
+    ],
+)
+def test_the_sign_is_named_once_where_there_is_room(row: str, width: int, named: str) -> None:
+    """The word stands beside the first sign whose neighbour, and the edge, leave it room."""
+    assert named_joined(row, width) == named

@@ -47,8 +47,8 @@ HIDDEN = 0.25
 """Difficulty of a hidden piece, as in `game.difficulty`."""
 POINTS_A_TURN = 100
 """Rating points for a turn of difficulty: the one who wins half wins 64 of 100 one turn down."""
-START_DEVIATION = 150
-"""How sure the start is: a turn and a half."""
+START_DEVIATION = 250
+"""How sure the start is: players differ by turns, so what one does soon outweighs it."""
 
 
 @dataclass(frozen=True)
@@ -134,8 +134,9 @@ def _middle() -> float:
 
 def _difficulty(item: Item) -> float:
     if item.step == "one":
-        spot = Spot(named(item.lies[0]), item.slots[0])
-        return measured.ENTRIES[item.lies[0]] + HIDDEN * hidden(spot.position)
+        entry = named(item.lies[0])
+        seen = (Spot(entry, item.slots[0], turn).position for turn in entry.turns)
+        return measured.ENTRIES[entry.name] + HIDDEN * fmean(map(hidden, seen))
     if item.step == "astray":
         return measured.GROUPS[item.lies[0]]
     return sum(_mean_of(slot, lie) for slot, lie in zip(item.slots, item.lies, strict=True))
