@@ -118,7 +118,7 @@ async def test_the_palette_offers_the_commands_of_the_screen(
 
 async def test_letters_are_kept_as_a_setting(start: Start, shipped: dict[str, Puzzle]) -> None:
     """Letters turned on while playing are on at the next start."""
-    async with start() as game:
+    async with start(settings=Settings(colours="true")) as game:
         await game.play(shipped[FIRST])
         await game.press("i")
     async with start() as game:
