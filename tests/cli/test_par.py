@@ -290,6 +290,11 @@ def test_stopping_a_long_search(data_dir: Path, json_too: bool) -> None:
     assert ended(terminal) == Exit.STOPPED
 
 
+def heed_interrupts() -> None:
+    """A run of the tests in the background may have been told to ignore them, for all below it."""
+    signal.signal(signal.SIGINT, signal.default_int_handler)
+
+
 def test_stopping_while_waiting_for_input(data_dir: Path) -> None:
     """Interrupted between two lines, the command ends without a word more."""
     with subprocess.Popen(
@@ -300,6 +305,7 @@ def test_stopping_while_waiting_for_input(data_dir: Path) -> None:
         cwd=ROOT,
         env=environment(),
         text=True,
+        preexec_fn=heed_interrupts,
     ) as program:
         assert program.stdin is not None
         assert program.stdout is not None
