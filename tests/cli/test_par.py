@@ -305,7 +305,7 @@ def test_stopping_while_waiting_for_input(data_dir: Path) -> None:
         cwd=ROOT,
         env=environment(),
         text=True,
-        preexec_fn=heed_interrupts,
+        preexec_fn=heed_interrupts,  # noqa: PLW1509 - no threads run here
     ) as program:
         assert program.stdin is not None
         assert program.stdout is not None
