@@ -15,6 +15,7 @@ from game.records import Record, Records
 from game.screens.app import PairwrightApp
 from game.screens.play import PlayScreen
 from game.screens.sitting import SOLVED
+from game.settings import Settings
 from tests.screens.conftest import QuietApp, Start
 
 FIRST = "00-first-turns/open-door"
