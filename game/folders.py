@@ -1,6 +1,7 @@
 """Where Pairwright's files are, and setting one aside that cannot be used.
 
     data     records.db       every attempt
+             packs            packs of levels that the player adds
     config   settings.toml    what the player chose
     cache    tables of the search, rebuilt whenever they are missing
 
@@ -34,6 +35,11 @@ class Folders:
     def records(self) -> Path:
         """The database of attempts."""
         return self.data / "records.db"
+
+    @property
+    def packs(self) -> Path:
+        """The player's own packs of levels."""
+        return self.data / "packs"
 
     @property
     def settings(self) -> Path:

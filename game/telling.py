@@ -12,7 +12,7 @@ from game.cube import geometry, pair, symmetry
 from game.cube.cube import Cube
 from game.cube.line import Line
 from game.cube.pair import PairPlace
-from game.cube.words import pair_words
+from game.cube.words import corner_words, pair_words
 from game.position import Position
 from game.stages import PairStages, Stages, stages
 
@@ -52,12 +52,16 @@ def _told_of_pair(name: str, turn: int, found: PairStages) -> list[str]:
 def where(cube: Cube, slot: str, colours: Mapping[str, str]) -> str:
     """Where the slot's pair lies, as it is seen in the cube's grip; nothing in a tilted grip.
 
-    colours: centre -> colour name. The slot is the one whose centres these are, wherever it is.
+    Of a joined pair the corner tells it all. colours: centre -> colour name. The slot is the one
+    whose centres these are, wherever it is.
     """
     grip = cube.grip
     if grip not in symmetry.VERTICAL:
         return ""
     turn = geometry.whole(grip)
     place = PairPlace(*(turn[i] for i in pair.pair_place(cube, slot)))
+    held = symmetry.slot_image(slot, grip)
     seen = {symmetry.face_image(face, grip): colour for face, colour in colours.items()}
-    return pair_words(place, symmetry.slot_image(slot, grip), seen)
+    if pair.is_joined(cube, slot):
+        return f"joined, {corner_words(place.corner, held, seen)}"
+    return pair_words(place, held, seen)

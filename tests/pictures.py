@@ -107,7 +107,7 @@ async def over_par(game: Game, levels: dict[str, Puzzle]) -> None:
     await _open(game, levels["00-first-turns/other-way-round"])
     game.clock.now += 4.1
     await _turn(game, HABIT)
-    await game.until(lambda: game.says("A shorter way"))
+    await game.until(lambda: game.says("later than needed"))
 
 
 async def watching(game: Game, levels: dict[str, Puzzle]) -> None:

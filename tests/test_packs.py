@@ -13,7 +13,7 @@ import game
 from game.cube.colours import HOME_COLOURS
 from game.cube.symmetry import TWINS, twin
 from game.errors import PackError
-from game.packs import Level, Pack, load_pack, load_packs, pack_folder, puzzles
+from game.packs import Level, Pack, all_packs, load_pack, load_packs, pack_folder, puzzles
 from game.packs.reading import MAX_BYTES
 
 HERE = Path(__file__).parent / "packs"
@@ -253,6 +253,25 @@ def test_a_folder_without_packs_is_said_to_be_so(tmp_path: Path) -> None:
         packs, (error,) = load_packs(folder)
         assert packs == ()
         assert problem in str(error)
+
+
+def test_own_packs_follow_those_of_the_program(tmp_path: Path) -> None:
+    """They come after, whatever their names; a broken one is told, a taken name refused."""
+    shipped, own = tmp_path / "shipped", tmp_path / "own"
+    shipped.mkdir()
+    (shipped / "10-a.toml").write_text(PACK + level())
+    assert [pack.id for pack in all_packs(shipped, own)[0]] == ["10-a"]
+    own.mkdir()
+    assert all_packs(shipped, own)[1] == ()
+    for name, text in (("01-mine", level()), ("10-a", level()), ("broken", "par =")):
+        (own / f"{name}.toml").write_text(PACK + text)
+    packs, errors = all_packs(shipped, own)
+    assert [(pack.id, pack.path.parent) for pack in packs] == [("10-a", shipped), ("01-mine", own)]
+    assert [str(error).partition(": ")[0] for error in errors] == [
+        str(own / "broken.toml"),
+        str(own / "10-a.toml"),
+    ]
+    assert "a pack of the program has that name" in str(errors[1])
 
 
 def test_the_programs_own_packs_lie_beside_it_or_inside() -> None:

@@ -61,14 +61,22 @@ def test_two_pairs_are_named() -> None:
     assert said[5] == "The FR pair is home."
 
 
+def test_a_joined_pair_is_told_as_one() -> None:
+    """Where the two pieces are joined, what is said of the corner says it of both, in any grip."""
+    joined = position_after(parse_line("R U R'")).cube
+    assert where(joined, "FR", HOME_COLOURS) == "joined, corner above FL, white to the left"
+    turned = joined.turn(parse_line("y"))
+    assert where(turned, "FR", HOME_COLOURS) == "joined, corner above BL, white to the back"
+
+
 def test_where_follows_the_grip() -> None:
     """In a turned grip the words are those of someone who looks at the cube as it is held."""
-    position = position_after(parse_line("R U R'"))
+    position = position_after(inverse(parse_line("R B U2 B' R'")))
     turned = position.cube.turn(parse_line("y"))
     assert where(position.cube, "FR", HOME_COLOURS) == (
-        "corner above FL, white to the left; edge in the top layer at the front, green up"
+        "corner above its slot, white up; edge in the top layer on the left, green up"
     )
     assert where(turned, "FR", HOME_COLOURS) == (
-        "corner above BL, white to the back; edge in the top layer on the left, green up"
+        "corner above its slot, white up; edge in the top layer at the back, green up"
     )
     assert where(position.cube.turn(parse_line("x")), "FR", HOME_COLOURS) == ""

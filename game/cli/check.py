@@ -11,7 +11,7 @@ NAME = "check"
 HELP = "prove the packs of levels"
 DESCRIPTION = """\
 Prove every claim of par in packs of levels: files, or folders of them; by default the packs that
-come with the program. A table tells for each level and twin
+come with the program and your own. A table tells for each level and twin
 
     par         proven by the search
     shortest    how many shortest solutions there are
@@ -19,7 +19,8 @@ come with the program. A table tells for each level and twin
     hidden      pieces of the pairs in play that show fewer than two stickers
     difficulty  par + (habit - par) / 2 + hidden / 4 - log13(shortest)
 
-Warnings tell where a pack does not grow. All faults are told at the end."""
+Warnings tell where a pack does not grow. All faults are told at the end; the claims of a pack that
+cannot be read are proven once that is mended."""
 
 
 def define(parser: argparse.ArgumentParser) -> None:
@@ -33,4 +34,4 @@ def run(arguments: argparse.Namespace, folders: Folders) -> int:
     """Check every pack, then tell all faults."""
     from game.cli.proving import prove  # noqa: PLC0415 - packs and rules only for this command
 
-    return prove(arguments.paths, folders.cache)
+    return prove(arguments.paths, folders)

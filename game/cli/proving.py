@@ -13,20 +13,22 @@ from game.cli.watch import Watch, watching
 from game.cube.cube import Cube
 from game.difficulty import Find
 from game.errors import Fault, PackError
-from game.packs import Pack, Puzzle, load_pack, load_packs, pack_folder, puzzles
+from game.folders import Folders
+from game.packs import Pack, Puzzle, all_packs, load_pack, load_packs, pack_folder, puzzles
 from game.search.outcome import Outcome
 
 _COLUMNS = (("par", 5), ("shortest", 10), ("habit", 7), ("hidden", 8), ("difficulty", 12))
 
 
-def prove(paths: Sequence[Path], cache: Path) -> int:
+def prove(paths: Sequence[Path], folders: Folders) -> int:
     """Print a table for each pack in these files and folders, then every fault; the exit code.
 
-    No paths: the program's own packs. cache: the folder of the search's tables.
+    No paths: the packs that come with the program, and the player's own.
     """
-    packs, faults = _loaded(paths or [pack_folder()])
+    packs, errors = _loaded(paths) if paths else all_packs(pack_folder(), folders.packs)
+    faults = [fault for error in errors for fault in error.faults]
     with watching() as watch:
-        find = _finder(cache, watch)
+        find = _finder(folders.cache, watch)
         for pack in packs:
             faults += _check(pack, find, watch)
             if watch.stopped:
@@ -34,18 +36,21 @@ def prove(paths: Sequence[Path], cache: Path) -> int:
                 return Exit.STOPPED
     for fault in faults:
         print(fault, file=sys.stderr)
+    if errors:
+        unread = _count(len(errors), "pack that cannot be read", "packs that cannot be read")
+        print(f"The claims of {unread} are proven once the faults are mended.")
     levels = sum(len(pack.levels) for pack in packs)
     told = _count(len(faults), "fault") if faults else "every claim is proven"
     print(f"{_count(len(packs), 'pack')}, {_count(levels, 'level')}: {told}")
     return Exit.FAULT if faults else Exit.DONE
 
 
-def _count(number: int, word: str) -> str:
-    return f"{number} {word}" if number == 1 else f"{number} {word}s"
+def _count(number: int, word: str, plural: str = "") -> str:
+    return f"{number} {word}" if number == 1 else f"{number} {plural or word + 's'}"
 
 
-def _loaded(paths: Iterable[Path]) -> tuple[list[Pack], list[Fault]]:
-    """The packs in files and folders, and the faults of those that cannot be used."""
+def _loaded(paths: Iterable[Path]) -> tuple[tuple[Pack, ...], tuple[PackError, ...]]:
+    """The packs in files and folders, and the errors of those that cannot be used."""
     packs: list[Pack] = []
     errors: list[PackError] = []
     for path in paths:
@@ -58,7 +63,7 @@ def _loaded(paths: Iterable[Path]) -> tuple[list[Pack], list[Fault]]:
             packs.append(load_pack(path))
         except PackError as error:
             errors.append(error)
-    return packs, [fault for error in errors for fault in error.faults]
+    return tuple(packs), tuple(errors)
 
 
 def _finder(cache: Path, watch: Watch) -> Find:

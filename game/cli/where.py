@@ -26,8 +26,9 @@ def run(arguments: argparse.Namespace, folders: Folders) -> int:
         ("settings", folders.settings),
         ("tables", folders.cache),
         ("packs", pack_folder()),
+        ("own packs", folders.packs),
     ):
-        print(f"{name:<10}{path}{'' if _exists(path) else '  (not there yet)'}")
+        print(f"{name:<11}{path}{'' if _exists(path) else '  (not there yet)'}")
     return Exit.DONE
 
 

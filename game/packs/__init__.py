@@ -7,8 +7,17 @@ file, `folder` finds the packs that come with the program.
 
 from __future__ import annotations
 
-from game.packs.folder import load_packs, pack_folder
+from game.packs.folder import all_packs, load_packs, pack_folder
 from game.packs.level import Level, Pack, Puzzle, puzzles
 from game.packs.reading import load_pack
 
-__all__ = ["Level", "Pack", "Puzzle", "load_pack", "load_packs", "pack_folder", "puzzles"]
+__all__ = [
+    "Level",
+    "Pack",
+    "Puzzle",
+    "all_packs",
+    "load_pack",
+    "load_packs",
+    "pack_folder",
+    "puzzles",
+]

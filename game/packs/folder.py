@@ -1,7 +1,8 @@
-"""The folder of packs: where the program's own is, and every pack in one."""
+"""Folders of packs: where the program's own is, every pack in one, and the player's beside it."""
 
 from __future__ import annotations
 
+import os
 from pathlib import Path
 
 from game.errors import Fault, PackError
@@ -10,6 +11,8 @@ from game.packs.reading import load_pack, shown_path
 
 MAX_FILES = 500
 """Files of a folder that are read at most."""
+
+CLASH = "a pack of the program has that name; give the file another"
 
 _GAME = Path(__file__).resolve().parents[1]
 
@@ -24,7 +27,28 @@ def pack_folder() -> Path:
     return inside if inside.is_dir() else _GAME.parent / "levels"
 
 
-def load_packs(folder: Path) -> tuple[tuple[Pack, ...], tuple[PackError, ...]]:
+def all_packs(shipped: Path, own: Path) -> tuple[tuple[Pack, ...], tuple[PackError, ...]]:
+    """The packs that come with the program, then the player's own; see `load_packs`.
+
+    own: need not exist. A pack there with the name of a shipped one is refused: records go by it.
+    """
+    packs, errors = load_packs(shipped)
+    if not os.path.isdir(own):  # noqa: PTH112 - says no where `is_dir` raises
+        return packs, errors
+    taken = {path.name for path in shipped.glob("*.toml")}
+    added, faults = load_packs(own, may_be_empty=True)
+    clashes = tuple(
+        PackError((Fault(shown_path(pack.path), "", "", CLASH),))
+        for pack in added
+        if pack.path.name in taken
+    )
+    kept = tuple(pack for pack in added if pack.path.name not in taken)
+    return (*packs, *kept), (*errors, *faults, *clashes)
+
+
+def load_packs(
+    folder: Path, *, may_be_empty: bool = False
+) -> tuple[tuple[Pack, ...], tuple[PackError, ...]]:
     """The packs of a folder in the order of their file names, and the errors of those with faults.
 
     Raises nothing: a broken pack, or a folder that cannot be read, is among the errors.
@@ -36,7 +60,7 @@ def load_packs(folder: Path) -> tuple[tuple[Pack, ...], tuple[PackError, ...]]:
     except OSError as error:
         problem = f"cannot be read: {error.strerror or error}"
         return (), (PackError((Fault(shown_path(folder), "", "", problem),)),)
-    if not paths:
+    if not paths and not may_be_empty:
         errors.append(PackError((Fault(shown_path(folder), "", "", "no packs in this folder"),)))
     if len(paths) > MAX_FILES:
         problem = f"{len(paths)} packs; only the first {MAX_FILES} are read"

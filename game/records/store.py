@@ -185,6 +185,10 @@ class Records:
         """Whether the solutions of this position have been seen."""
         return bool(self._read("SELECT 1 FROM shown WHERE position = ?", position))
 
+    def all_shown(self) -> frozenset[str]:
+        """The positions whose solutions have been seen."""
+        return frozenset(row["position"] for row in self._read("SELECT position FROM shown"))
+
     def in_hand(self, position: str) -> InHand | None:
         """The attempt that was left and can be taken up again."""
         for row in self._read(_IN_HAND, position):

@@ -22,7 +22,7 @@ import time
 from collections.abc import Callable, Iterable
 from functools import cached_property, partial
 from pathlib import Path
-from typing import TYPE_CHECKING, TypeVar
+from typing import TYPE_CHECKING, Any, TypeVar
 
 from textual import events
 from textual.app import App, SystemCommand
@@ -80,15 +80,17 @@ class PairwrightApp(App[int]):
         self.engine = Engine(folders.cache)
         self._packs_folder = packs
         self._own_clock = clock
+        self._opener: tuple[events.Key | None, Screen[Any] | None] = (None, None)
+        self._kept: list[events.Key] = []  # behind the opener
         self._records_fault_told = False
         self.clock: Callable[[], float] = clock or time.monotonic
         self.moment = self.clock()
 
     @cached_property
     def _loaded(self) -> tuple[tuple[Pack, ...], tuple[PackError, ...]]:
-        from game.packs import load_packs, pack_folder  # noqa: PLC0415 - at the first need
+        from game.packs import all_packs, pack_folder  # noqa: PLC0415 - at the first need
 
-        packs, faults = load_packs(self._packs_folder or pack_folder())
+        packs, faults = all_packs(self._packs_folder or pack_folder(), self.folders.packs)
         if faults:
             count = "A pack was" if len(faults) == 1 else f"{len(faults)} packs were"
             self.notices.append(f"{count} left out for faults: p tells which.")
@@ -260,7 +262,39 @@ class PairwrightApp(App[int]):
         """Note when each key or click happened, as the input thread stamped it."""
         if isinstance(event, events.InputEvent):
             self.moment = event.time if self._own_clock is None else self.clock()
+        if isinstance(event, events.Key):
+            await self._on_key_in_turn(event)
+        else:
+            await super().on_event(event)
+
+    async def _on_key_in_turn(self, event: events.Key) -> None:
+        """Hand a key on; those behind one that opens a line to type in wait until it is open.
+
+        A key first goes to the screen and then comes back here to be looked up, so that the next
+        keys of a burst would be sent out before there is a line for them.
+        """
+        opener, screen = self._opener
+        if not event.is_forwarded:
+            if opener is not None and screen is self.screen:
+                self._kept.append(event)
+                return
+            await self._release()  # a screen that was left took the opener with it
+            if getattr(self.screen, "opens_line", _opens_none)(event.key):
+                self._opener = (event, self.screen)
         await super().on_event(event)
+        if event.is_forwarded and event is opener:
+            await self._release()
+
+    async def _release(self) -> None:
+        """Hand on what waited."""
+        self._opener = (None, None)
+        kept, self._kept = self._kept, []
+        for event in kept:
+            await self._on_key_in_turn(event)
+
+    def action_help_quit(self) -> None:
+        """Ctrl-C ends nothing; say what does."""
+        self.notify("q leads back from every screen, and from home out of the game.")
 
     # -- the palette -----------------------------------------------------------------------------
 
@@ -271,6 +305,10 @@ class PairwrightApp(App[int]):
             if not command.each and screen.check_action(command.action, ()):
                 action = partial(screen.run_action, command.action)
                 yield SystemCommand(command.label.capitalize(), command.help, action)
+
+
+def _opens_none(key: str) -> bool:
+    return False
 
 
 def _bests(records: Records) -> dict[str, Best]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import asyncio
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
@@ -13,6 +14,7 @@ from textual.message import Message
 from textual.widgets import Static
 
 from game.cube import pair
+from game.cube.line import Line
 from game.cube.moves import Move
 from game.draw import Look
 from game.playable import Playable
@@ -63,6 +65,7 @@ class Board(Vertical):
         self._times = times
         self.plan: Plan = plan(80, 24)
         self._written: dict[str, Content] = {}
+        self._furnishing = asyncio.Lock()
         self.is_furnished = False
         """Whether `furnish` has done its work."""
 
@@ -86,7 +89,13 @@ class Board(Vertical):
         yield Static(id="message")
 
     async def furnish(self) -> None:
-        """Add what the first picture does not need: turn pad, result, the line to type in."""
+        """Add what the first picture does not need: turn pad, result, the line to type in; once."""
+        async with self._furnishing:
+            if not self.is_furnished:
+                await self._furnish()
+                self.is_furnished = True
+
+    async def _furnish(self) -> None:
         from game.screens.line_input import LineInput  # noqa: PLC0415 - see above
         from game.screens.result_panel import ResultPanel  # noqa: PLC0415
         from game.screens.turn_pad import TurnPad  # noqa: PLC0415
@@ -97,7 +106,6 @@ class Board(Vertical):
         await side.mount(hidden[0], after="#clock")
         await side.mount(hidden[1])
         await self.mount(hidden[2], after="#line")
-        self.is_furnished = True
 
     def on_mount(self) -> None:
         """Share the room out before anything is drawn."""
@@ -116,11 +124,11 @@ class Board(Vertical):
         self.set_class(self.plan.roomy, "-roomy")
         self.screen.set_class(self.plan.roomy, "-roomy")
 
-    def open_line(self) -> None:
-        """Put the cursor into the line that takes notation."""
+    def open_line(self, refusal: Callable[[Line], str]) -> None:
+        """Put the cursor into the line that takes notation. refusal: see `LineInput.open`."""
         from game.screens.line_input import LineInput  # noqa: PLC0415 - there by now
 
-        self.query_one(LineInput).open()
+        self.query_one(LineInput).open(refusal)
 
     def title(self, puzzle: Playable) -> None:
         """Say which puzzle this is."""

@@ -53,8 +53,8 @@ SETTINGS: tuple[Choice, ...] = (
     Choice(
         "colours",
         "Colours",
-        "How many colours to draw with; by itself asks the terminal.",
-        {"auto": "by itself", "true": "all", "256": "256", "16": "16", "none": "no colours"},
+        "How many colours to draw with; automatic asks the terminal.",
+        {"auto": "automatic", "true": "all", "256": "256", "16": "16", "none": "no colours"},
     ),
     Choice("animation", "Animation", "See each turn turning; keys never wait for it.", YES_NO),
     Choice(

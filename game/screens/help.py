@@ -43,6 +43,14 @@ MEANINGS: tuple[tuple[str, tuple[str, ...]], ...] = (
         ),
     ),
     (
+        "Times",
+        (
+            "Seeing is the time until the first turn, doing that from there to the last; turning"
+            " the whole cube to look does not end seeing. First side turn is when you first turned"
+            " a face other than the top.",
+        ),
+    ),
+    (
         "Marks",
         (
             "The first for solving; the second when no shorter way exists with the faces at your"
@@ -72,6 +80,8 @@ MEANINGS: tuple[tuple[str, tuple[str, ...]], ...] = (
             " those that a hint means.",
             "A slot left open need not be solved: use it as you like. Grey stickers do not matter.",
             "Twins are mirror images of a level.",
+            "On the map, shown stands in place of the marks where the solutions were seen and the"
+            " level was never solved.",
         ),
     ),
 )

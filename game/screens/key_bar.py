@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 
 from rich.segment import Segment
 from rich.style import Style
@@ -30,7 +30,10 @@ _GAP = "   "
 
 
 class KeyBar(Widget):
-    """One row of keys and labels. What does not fit is left out, the least important first."""
+    """One row of keys and labels. What does not fit is left out, the least important first.
+
+    A screen may rank its commands otherwise in its present state: `key_ranks`, action -> place.
+    """
 
     ALLOW_SELECT = False
     COMPONENT_CLASSES = {"key-bar--key", "key-bar--label"}  # noqa: RUF012
@@ -48,6 +51,12 @@ class KeyBar(Widget):
         say = getattr(self.screen, "key_label", None)
         named: str | None = say(command.action) if say else None
         return command.label if named is None else named
+
+    def sign(self, command: Command) -> str:
+        """The key that is shown: the command's first, unless the screen names another."""
+        say = getattr(self.screen, "key_sign", None)
+        named: str | None = say(command.action) if say else None
+        return named or KEY_SIGNS.get(command.keys[0], command.keys[0])
 
     def get_content_height(self, container: Size, viewport: Size, width: int) -> int:
         """One row."""
@@ -71,13 +80,10 @@ class KeyBar(Widget):
         able = [c for c in self._commands if self.screen.check_action(c.action, ())]
         labels = {c: label for c in able if (label := self.label(c))}
         chosen: list[Command] = []
-        for command in sorted(labels, key=lambda c: c.bar):
-            needed = len(_sign(command)) + len(labels[command]) + len(_GAP) + 1
+        ranks: Mapping[str, int] = getattr(self.screen, "key_ranks", {})
+        for command in sorted(labels, key=lambda c: ranks.get(c.action, c.bar)):
+            needed = len(self.sign(command)) + len(labels[command]) + len(_GAP) + 1
             if needed <= room:
                 room -= needed
                 chosen.append(command)
-        return [(c, _sign(c), labels[c]) for c in labels if c in chosen]
-
-
-def _sign(command: Command) -> str:
-    return KEY_SIGNS.get(command.keys[0], command.keys[0])
+        return [(c, self.sign(c), labels[c]) for c in labels if c in chosen]

@@ -1,6 +1,11 @@
-"""A line to type or paste turns in; checked while it is typed, applied with Enter."""
+"""A line to type or paste turns in; checked while it is typed, applied with Enter.
+
+What is read is written back as it will be made: a small letter is a wide turn here.
+"""
 
 from __future__ import annotations
+
+from collections.abc import Callable
 
 from rich.cells import cell_len
 from textual import events
@@ -13,6 +18,7 @@ from textual.widgets import Input, Static
 from game.cube.line import Line
 from game.cube.moves import MAX_TEXT, parse_line
 from game.errors import NotationError
+from game.screens.line_view import line_rows
 
 
 class LineInput(Vertical):
@@ -28,6 +34,8 @@ class LineInput(Vertical):
     class Left(Message):
         """The player closes the line without applying it."""
 
+    _refusal: Callable[[Line], str]
+
     def compose(self) -> ComposeResult:
         """The input over its remark."""
         yield Input(
@@ -38,11 +46,15 @@ class LineInput(Vertical):
         )
         yield Static(id="remark")
 
-    def open(self) -> None:
-        """Empty the line and put the cursor into it."""
+    def open(self, refusal: Callable[[Line], str]) -> None:
+        """Empty the line and put the cursor into it.
+
+        refusal: why a line that can be read may not be made, or nothing.
+        """
+        self._refusal = refusal
         field = self.query_one(Input)
         field.value = ""
-        field.focus()
+        self.screen.set_focus(field)  # at once: the next key is for it
         self._remark("")
 
     def on_input_changed(self, event: Input.Changed) -> None:
@@ -56,6 +68,9 @@ class LineInput(Vertical):
         try:
             line = parse_line(event.value)
         except NotationError:
+            self.app.bell()
+            return
+        if self._refusal(line):  # said already, and the text stays
             self.app.bell()
             return
         self.post_message(self.Entered(line) if line else self.Left())
@@ -73,15 +88,25 @@ class LineInput(Vertical):
                 (f"{self._carets(fault)}\n{self._cut(fault.problem)}", "$error")
             )
         else:
-            count = "1 move" if len(line) == 1 else f"{len(line)} moves"
-            word = f"{count}: Enter makes them" if line else "Turns in notation"
-            said = Content.assemble((f"\n{word}, Escape closes.", "$muted"))
+            read = self._read(line) if line else "Turns in notation; here r is a wide turn."
+            refusal = self._refusal(line)
+            keys = "Enter makes the turns from here, Escape closes."
+            said = Content.assemble(
+                (f"{read}\n", "" if line else "$muted"),
+                (refusal, "$error") if refusal else (keys, "$muted"),
+            )
         self.query_one("#remark", Static).update(said, layout=False)
 
     def _cut(self, problem: str) -> str:
         """The problem; without what was expected where there is no room for it."""
         fits = cell_len(problem) <= self.content_size.width
         return problem if fits else problem.partition(";")[0]
+
+    def _read(self, line: Line) -> str:
+        """The turns as they will be made; the last ones where there is no room for all."""
+        count = "1 turn" if len(line) == 1 else f"{len(line)} turns"
+        room = self.content_size.width - len(count) - 2
+        return f"{count}: {line_rows([m.name for m in line], [''] * len(line), room)[0]}"
 
     def _carets(self, fault: NotationError) -> str:
         """Carets under the fault as the input shows it, scrolled as it is."""

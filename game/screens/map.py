@@ -43,6 +43,7 @@ class MapScreen(FramedScreen):
         super().__init__()
         self._at = at
         self._bests: Mapping[str, Best] = {}
+        self._shown: frozenset[str] = frozenset()
         self._opened: set[str] = set()
         self._listed: tuple[Puzzle, ...] = ()
         self._width = 0
@@ -89,6 +90,7 @@ class MapScreen(FramedScreen):
     def on_screen_resume(self) -> None:
         """What was played meanwhile shows."""
         self._bests = self.app.record(lambda records: records.bests(), {})
+        self._shown = self.app.record(lambda records: records.all_shown(), frozenset())
         if self.is_mounted:
             self.call_after_refresh(self._fill)
 
@@ -134,14 +136,15 @@ class MapScreen(FramedScreen):
         listing = self.levels_list
         width = self._width = listing.row_width
         self.query_one("#level-head", Static).update(level_head(width))
-        hides_par = self.app.settings.call
-        listing.set_options(
-            Option(level_row(p, self._best(p), width, hides_par=hides_par)) for p in self._listed
-        )
+        listing.set_options(Option(self._row(p, width)) for p in self._listed)
         keys = [p.key for p in self._listed]
         unsolved = next((p.key for p in self._listed if not self._is_solved(p)), keys[0])
         listing.highlighted = keys.index(at.key if at is not None and at.key in keys else unsolved)
         self._show_puzzle()
+
+    def _row(self, puzzle: Puzzle, width: int) -> Content:
+        hides_par, shown = self.app.settings.call, puzzle.position.text in self._shown
+        return level_row(puzzle, self._best(puzzle), width, hides_par=hides_par, shown=shown)
 
     def _best(self, puzzle: Puzzle) -> Best | None:
         return self._bests.get(puzzle.position.text)

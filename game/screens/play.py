@@ -8,6 +8,8 @@ from typing import TYPE_CHECKING
 
 from textual import events
 
+from game.cube.geometry import Matrix
+from game.cube.line import Line
 from game.cube.moves import Move
 from game.errors import ForbiddenTurn
 from game.opening import following, preceding
@@ -27,6 +29,9 @@ from game.screens.sitting_screen import WARN
 if TYPE_CHECKING:
     from game.screens.line_input import LineInput
     from game.screens.result_panel import ResultPanel
+
+
+GIVES_UP = "Give up? g again shows the solutions; this position is then marked as shown."
 
 
 class PlayScreen(CoachedScreen):
@@ -67,8 +72,7 @@ class PlayScreen(CoachedScreen):
             self.sitting.turn(moves, self.app.moment)
         except ForbiddenTurn as fault:
             self.app.bell()
-            colours = self._shown().look.scheme
-            said = forbidden_words(fault, self.sitting.cube.grip, colours)
+            said = self._refused(fault, self.sitting.cube.grip)
         made = len(self.sitting.attempt.line) - made
         self._after(moves[made - 1] if made else None, said)
 
@@ -104,13 +108,31 @@ class PlayScreen(CoachedScreen):
         self.sitting.restart(self.app.moment)
         self._show()
 
-    def action_type(self) -> None:
+    def opens_line(self, key: str) -> bool:
+        """Whether this key is about to open the line that takes notation."""
+        return key.lower() in ("t", "shift+t") and not (self._is_typing or self.sitting.outcome)
+
+    async def action_type(self) -> None:
         """Open the line that takes notation."""
         board = self.query_one(Board)
-        if board.is_furnished and not self.sitting.outcome:
+        await board.furnish()
+        if not self.sitting.outcome:
             self.add_class("-typing")
-            board.open_line()
+            board.open_line(self._refusal)
             self.query_one(KeyBar).refresh()
+
+    def _refusal(self, line: Line) -> str:
+        """Why a line cannot be made from here; nothing where it can."""
+        attempt = self.sitting.attempt
+        for move in line:
+            try:
+                attempt = attempt.turn(move, self.sitting.ms(self.app.moment))
+            except ForbiddenTurn as fault:
+                return self._refused(fault, attempt.cube.grip)
+        return ""
+
+    def _refused(self, fault: ForbiddenTurn, grip: Matrix) -> str:
+        return forbidden_words(fault, grip, self._shown().look.scheme)
 
     def on_line_input_left(self) -> None:
         """Close the line."""
@@ -142,6 +164,9 @@ class PlayScreen(CoachedScreen):
     def action_letters(self) -> None:
         """Letters on the stickers, or not; kept as a setting."""
         settings = self.app.settings
+        if replace(self._shown().look, letters=False).shows_letters:
+            self._show(said="Letters are always on with few colours, and in flat drawings.")
+            return
         self.app.change_settings(replace(settings, letters=not settings.letters))
         self._show()
 
@@ -200,7 +225,7 @@ class PlayScreen(CoachedScreen):
         sitting = self.sitting
         if not sitting.outcome and not self._gives_up:
             self._gives_up = True
-            self._show(said="Give up? g again shows the solutions, and it is marked.", tone=WARN)
+            self._show(said=GIVES_UP, tone=WARN)
             return
         if not sitting.outcome:
             sitting.give_up(self.app.moment)
@@ -250,11 +275,26 @@ class PlayScreen(CoachedScreen):
         self.app.show_help("play")
 
     def action_back(self) -> None:
-        """Take a prefix back; otherwise leave, with the attempt in hand."""
+        """Close what was opened last; otherwise leave, with the attempt in hand."""
         if self.reading.wide:
             self.action_wide()
+        elif self._closes():
+            self.set_focus(None)
+            self._show()
         else:
             self._leave(to_map=False)
+
+    def _closes(self) -> bool:
+        """Close the innermost of what is open; whether there was any."""
+        if self._asks_ways:
+            self._asks_ways = False
+        elif self._reveal:
+            self._reveal = False
+        elif self._pad and not self.sitting.outcome:
+            self._pad = False
+        else:
+            return False
+        return True
 
     def _leave(self, *, to_map: bool) -> None:
         keeping.put_aside(self.app, self.sitting)  # before the next screen looks what is in hand

@@ -12,7 +12,6 @@ from textual.widgets import OptionList, Static
 
 from game.coach import compare, compared_words, fact
 from game.cube import line as lines
-from game.cube.ease import easiest_grip
 from game.cube.line import Line
 from game.cube.moves import line_text
 from game.score import Score
@@ -21,6 +20,7 @@ from game.screens.lists import ChoiceList
 from game.screens.marks import OFF, ON
 from game.screens.side_words import mark_rows, turns_words, verdict_words
 from game.screens.sitting import Sitting
+from game.screens.solution_row import solution_row
 from game.screens.stage_rows import stage_table
 from game.stages import stages
 from game.ways import Asked, way_words
@@ -82,7 +82,7 @@ class ResultPanel(VerticalScroll):
         listing.display = reveal and bool(sitting.solutions) and not ways
         if listing.display and self._listed != sitting.solutions:
             self._listed = sitting.solutions
-            listing.set_options(map(solution_text, sitting.solutions))
+            listing.set_options(map(solution_row, sitting.solutions))
             listing.highlighted = 0
         if listing.display and not listing.has_focus:
             listing.focus()
@@ -96,11 +96,6 @@ class ResultPanel(VerticalScroll):
 _fact = lru_cache(maxsize=16)(fact)
 _compare = lru_cache(maxsize=16)(compare)
 """Kept, since a result is shown again whenever something more is found."""
-
-
-def solution_text(solution: Line) -> str:
-    """A solution in its easiest grip, a rotation written first where there is one."""
-    return line_text(easiest_grip(solution))
 
 
 def _headline(sitting: Sitting) -> Parts:
@@ -124,7 +119,8 @@ def _verdict(sitting: Sitting, reveal: bool, searching: str) -> Parts:
     elif reveal:
         one = len(sitting.solutions) == 1
         kind = "The only shortest way." if one else "Every shortest way, easiest first."
-        parts += [(f"\n\n{kind}\nEnter watches {'it' if one else 'the one marked'}.", "$muted")]
+        watches = f"Enter watches {'it' if one else 'the one marked'}."
+        parts += [(f"\n\n{kind}\n{watches}", "$muted")]
     return parts
 
 
@@ -152,13 +148,12 @@ def _scored(sitting: Sitting, score: Score) -> Parts:
         parts += [("\nThe solutions were shown before.", "$muted")]
     attempt = sitting.attempt
     times = (
-        ("seeing", attempt.seeing_ms),
-        ("side", attempt.first_side_ms),
-        ("doing", attempt.doing_ms),
+        ("\n\nseeing ", attempt.seeing_ms),
+        ("  doing ", attempt.doing_ms),
+        ("\nfirst side turn ", attempt.first_side_ms),
     )
-    parts += ["\n\n"]
     for label, ms in times:
-        parts += [(f"{label} ", "$muted"), f"{time_text(ms)}  "]
+        parts += [(label, "$muted"), time_text(ms)]
     return parts
 
 
@@ -171,7 +166,7 @@ def _compared(sitting: Sitting, reveal: bool) -> Parts:
         own = stages(position, lines.tidy(sitting.attempt.line).turns)
         return [("\n".join(stage_table([("yours", own)])), "$muted")]
     seen = _compare(position, sitting.attempt.line, sitting.solutions)
-    nearest = f"Nearest to yours: {solution_text(sitting.solutions[seen.number])}. "
+    nearest = f"Nearest to yours: {line_text(sitting.solutions[seen.number])}. "
     which = nearest if len(sitting.solutions) > 1 else ""
     table = stage_table([("yours", seen.own), ("nearest", seen.nearest)])
     return [f"{which}{compared_words(seen)}\n", ("\n".join(table), "$muted")]

@@ -21,6 +21,8 @@ SLOT_WIDTH, PAR_WIDTH, TURNS_WIDTH, TIME_WIDTH = 6, 4, 5, 7
 SHORT_WIDTH = 44
 """Rows narrower than this tell only par and marks beside the name."""
 TWIN_INDENT = "  "
+SHOWN = "shown"
+"""In place of the marks, and as wide."""
 
 
 def fit(text: str, width: int) -> str:
@@ -49,8 +51,13 @@ def level_head(width: int) -> Content:
     )
 
 
-def level_row(puzzle: Puzzle, best: Best | None, width: int, *, hides_par: bool) -> Content:
-    """A level, or a twin under its level: slot, par, best turns and doing time, marks."""
+def level_row(
+    puzzle: Puzzle, best: Best | None, width: int, *, hides_par: bool, shown: bool = False
+) -> Content:
+    """A level, or a twin under its level: slot, par, best turns and doing time, marks.
+
+    shown: its solutions have been seen; that is said while it was never solved.
+    """
     twins = len(puzzle.level.twins)
     name = f"{TWIN_INDENT}{twin_words(puzzle.twin)}" if puzzle.twin else puzzle.level.name
     more = f" +{twins}" if twins and not puzzle.twin else ""
@@ -62,6 +69,8 @@ def level_row(puzzle: Puzzle, best: Best | None, width: int, *, hides_par: bool)
     )
     text = _columns(name, facts, width, more)
     style = "$muted" if puzzle.twin else ""
+    if shown and not (best is not None and best.solved):
+        return Content.assemble((text, style), (SHOWN, "$muted"))
     return Content.assemble((text, style), marks_content(earned(best)))
 
 

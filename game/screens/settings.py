@@ -18,6 +18,7 @@ from game.screens import commands
 from game.screens.choices import SETTINGS, Choice, changed, stepped, usual
 from game.screens.cube_view import scene_of
 from game.screens.frame import FramedScreen
+from game.screens.key_bar import KeyBar
 from game.screens.lists import ChoiceList
 from game.screens.looks import focuses, look_of
 from game.screens.picture_view import PictureView
@@ -95,15 +96,18 @@ class SettingsScreen(FramedScreen):
     def on_option_list_option_selected(self, event: OptionList.OptionSelected) -> None:
         """Enter or a click: the next choice."""
         event.stop()
-        self.action_change()
+        self.call_later(self.action_change)
 
-    def action_change(self) -> None:
-        """The next choice; for the name, write it."""
-        if self._choice.key == "player":
-            field = self.query_one("#player", Input)
+    async def action_change(self) -> None:
+        """The next choice; for the name, write it, and once it is written keep it."""
+        field = self.query_one("#player", Input)
+        if field.has_focus:
+            await field.action_submit()
+        elif self._choice.key == "player":
             field.value = self.app.settings.player
             field.display = True
-            field.focus()
+            self.set_focus(field)
+            self.query_one(KeyBar).refresh()
         else:
             self._apply(stepped(self._choice.key, self.app.settings, 1))
 
@@ -128,7 +132,20 @@ class SettingsScreen(FramedScreen):
 
     def _close_input(self) -> None:
         self.query_one("#player").display = False
-        self._list.focus()
+        self.set_focus(self._list)
+        self.query_one(KeyBar).refresh()
+
+    def key_label(self, action: str) -> str | None:
+        """While the name is written, Enter keeps it and Escape drops it."""
+        if not self.query_one("#player").has_focus:
+            return None
+        return {"change": "keep the name", "back": "drop it"}.get(action, "")
+
+    def key_sign(self, action: str) -> str | None:
+        """The keys of these two while the name is written."""
+        if not self.query_one("#player").has_focus:
+            return None
+        return {"change": "Enter", "back": "Esc"}.get(action)
 
     def action_back(self) -> None:
         """From the name to the settings, from there back."""

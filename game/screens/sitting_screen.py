@@ -5,6 +5,7 @@ Searches run in the engine, and what they find is filled in when it is there; no
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from contextlib import suppress
 from typing import TYPE_CHECKING
 
@@ -216,7 +217,7 @@ class SittingScreen(Screen[bool]):
         """What the message line says when there is nothing new to say."""
         if self.reading.wide:
             return "Wide: now a face's letter turns two layers. Escape takes it back."
-        if self._is_newcomer:
+        if self._is_newcomer and not self.sitting.outcome:
             sitting = self.sitting
             last = sitting.attempt.events[-1].ms if sitting.attempt.events else 0
             waited = sitting.ms(self.app.clock()) - last
@@ -237,6 +238,11 @@ class SittingScreen(Screen[bool]):
     def key_label(self, action: str) -> str | None:
         """What the key bar calls a command now; while a line is typed the line says its keys."""
         return "" if self._is_typing else key_label(action, self.sitting, reveal=self._reveal)
+
+    @property
+    def key_ranks(self) -> Mapping[str, int]:
+        """Where the far side has to be asked for, its key is shown before others."""
+        return {"far": 2, "restart": 7} if self.app.settings.far_side == "asked" else {}
 
     # -- what the engine finds -------------------------------------------------------------------
 

@@ -16,8 +16,7 @@ from game.cube.cube import Cube
 from game.cube.ease import easiest_grip
 from game.cube.geometry import UNMOVED, Matrix
 from game.cube.line import Line, held, rotation_line
-from game.cube.moves import Move, line_text
-from game.draw import size_for
+from game.cube.moves import Move
 from game.draw.look import Lean
 from game.draw.still import extent
 from game.position import Position
@@ -29,6 +28,7 @@ from game.screens.layout import Plan, plan
 from game.screens.lists import ChoiceList
 from game.screens.looks import focuses, look_of
 from game.screens.side_words import far_words, turns_words
+from game.screens.solution_row import solution_row
 from game.screens.stage_rows import named_joined, signs_of, stage_table
 from game.stages import stages
 from game.telling import told, where
@@ -37,6 +37,10 @@ PACE_SECONDS = 0.9
 """Between two turns that run by themselves."""
 LEAST_FAR = 4
 """The size under which a far side is not worth its room."""
+STORY_ROWS, SHORT_STORY_ROWS = 8, 5
+"""Rows of the story; without the table of stages where the far side needs the room."""
+LIST_ROWS = 8
+"""Rows of the list of solutions at most."""
 
 
 class WatchScreen(FramedScreen):
@@ -68,6 +72,7 @@ class WatchScreen(FramedScreen):
         self._eases = grip is None
         self.step = 0
         self._timer: Timer | None = None
+        self._is_short = False  # the far side leaves no room for the table of stages
         self.runs = runs
 
     def body(self) -> Iterable[Widget]:
@@ -89,7 +94,7 @@ class WatchScreen(FramedScreen):
     def on_mount(self) -> None:
         """List the solutions and show the first."""
         listing = self.query_one(ChoiceList)
-        listing.add_options(Content(line_text(easiest_grip(line))) for line in self._lines)
+        listing.add_options(solution_row(held(line, self._grip)) for line in self._lines)
         listing.highlighted = self._number
         self._timer = self.set_interval(PACE_SECONDS, self._run_on, pause=not self.runs)
 
@@ -108,6 +113,12 @@ class WatchScreen(FramedScreen):
         """The moves that are watched, as the hands make them."""
         line = held(self._lines[self._number], self._grip)
         return easiest_grip(line) if self._eases else line
+
+    @property
+    def _has_choice(self) -> bool:
+        """Whether the line is easier in another grip than the one given."""
+        line = held(self._lines[self._number], self._grip)
+        return easiest_grip(line) != line
 
     @property
     def cube(self) -> Cube:
@@ -138,25 +149,41 @@ class WatchScreen(FramedScreen):
             view.rest(scene)
         else:
             view.turn(move, scene)
-        self.query_one("#watch-side").styles.width = room.side
+        self._share_side(room)
         self._show_far(scene, room)
         count = f"{self._number + 1} of {len(self._lines)}, " if len(self._lines) > 1 else ""
-        self.entitle("Shortest solutions", f"{count}{turns_words(len(self._lines[0]))}")
+        self.entitle(self._title(), f"{count}{turns_words(len(self._lines[0]))}")
         self.query_one("#story", Static).update(self._story())
         self.query_one("#track", Static).update(self._track())
         self.query_one(KeyBar).refresh()
 
+    def _title(self) -> str:
+        """What is watched, and where there is a choice in which grip."""
+        grip = ("held as given", "held otherwise")[self._eases] if self._has_choice else ""
+        return f"Shortest solutions, {grip}" if grip else "Shortest solutions"
+
+    def _has_far(self, room: Plan) -> bool:
+        return self.app.settings.far_side != "never" and room.far >= LEAST_FAR
+
+    def _share_side(self, room: Plan) -> None:
+        """Give the far side its rows, the story and the list of solutions what is left."""
+        side = self.query_one("#watch-side")
+        side.styles.width = room.side
+        self._is_short = self._has_far(room) and not room.roomy
+        story = SHORT_STORY_ROWS if self._is_short else STORY_ROWS
+        far = extent(room.far)[1] + 1 if self._has_far(room) else 0
+        self.query_one("#story").styles.height = story
+        left = side.content_size.height - far - story - 1
+        self.query_one(ChoiceList).styles.max_height = max(1, min(LIST_ROWS, left))
+
     def _show_far(self, scene: Scene, room: Plan) -> None:
-        """The far side, where the player wants it and there is room below the story."""
+        """The far side, where the player wants it and there is room."""
         box = self.query_one("#watch-far")
-        columns, rows = box.content_size
-        size = min(size_for(columns, rows - 1), room.far)
-        wanted = self.app.settings.far_side != "never" and size >= LEAST_FAR
-        box.visible = wanted and extent(size)[1] < rows
-        if not box.visible:
+        box.display = self._has_far(room)
+        if not box.display:
             return
         from_below = not pair.is_cross_solved(self._position.cube)
-        look = replace(scene.look, size=size, margin=(0, 0))
+        look = replace(scene.look, size=room.far, margin=(0, 0))
         self.query_one(FarView).rest(replace(scene, look=look), from_below=from_below)
         words = far_words(look, from_below=from_below)
         self.query_one("#far-name", Static).update(Content.assemble((words, "$muted")))
@@ -182,6 +209,7 @@ class WatchScreen(FramedScreen):
         pairs = [s for s in position.pairs if not pair.is_pair_solved(self.cube, s)]
         places = [where(self.cube, slot, colours) for slot in pairs]
         table = stage_table([("line", stages(position, self._lines[self._number]))])
+        table = [] if self._is_short else table
         return Content.assemble(
             (head, "bold"),
             (f"\n{said}\n", "$success"),
@@ -212,17 +240,14 @@ class WatchScreen(FramedScreen):
         if action == "auto" and self.runs:
             return "stop"
         if action == "grip":
-            return "hold as given" if self._eases else "easiest grip"
+            return "hold as given" if self._eases else "hold otherwise"
         return None
 
     def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
         """Another line, or another grip, only where there is one."""
         if action in ("next", "previous"):
             return len(self._lines) > 1
-        if action == "grip":
-            line = held(self._lines[self._number], self._grip)
-            return easiest_grip(line) != line
-        return True
+        return action != "grip" or self._has_choice
 
     # -- what the player does --------------------------------------------------------------------
 

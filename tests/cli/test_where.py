@@ -16,10 +16,11 @@ def test_every_file_is_told_and_none_made(tmp_path: Path) -> None:
     assert (code, err) == (0, "")
     home = tmp_path / "home"
     assert out.splitlines() == [
-        f"records   {home / 'records.db'}  (not there yet)",
-        f"settings  {home / 'settings.toml'}  (not there yet)",
-        f"tables    {home / 'tables'}  (not there yet)",
-        f"packs     {pack_folder()}",
+        f"records    {home / 'records.db'}  (not there yet)",
+        f"settings   {home / 'settings.toml'}  (not there yet)",
+        f"tables     {home / 'tables'}  (not there yet)",
+        f"packs      {pack_folder()}",
+        f"own packs  {home / 'packs'}  (not there yet)",
     ]
     assert list(tmp_path.iterdir()) == []
 
@@ -29,7 +30,7 @@ def test_a_file_that_is_there(tmp_path: Path) -> None:
     store = open_records(tmp_path / "records.db")
     store.add(SAMPLE)
     store.close()
-    assert f"records   {tmp_path / 'records.db'}\n" in run("where", "--data-dir", tmp_path).out
+    assert f"records    {tmp_path / 'records.db'}\n" in run("where", "--data-dir", tmp_path).out
 
 
 def test_a_path_that_cannot_be(tmp_path: Path) -> None:

@@ -15,6 +15,7 @@ from game.records import Record, Records
 from game.screens.app import PairwrightApp
 from game.screens.play import PlayScreen
 from game.screens.sitting import SOLVED
+from game.settings import Settings
 from tests.screens.conftest import QuietApp, Start
 
 FIRST = "00-first-turns/open-door"
@@ -118,7 +119,7 @@ async def test_the_palette_offers_the_commands_of_the_screen(
 
 async def test_letters_are_kept_as_a_setting(start: Start, shipped: dict[str, Puzzle]) -> None:
     """Letters turned on while playing are on at the next start."""
-    async with start() as game:
+    async with start(settings=Settings(colours="true")) as game:
         await game.play(shipped[FIRST])
         await game.press("i")
     async with start() as game:

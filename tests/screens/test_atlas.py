@@ -218,7 +218,7 @@ async def test_watching_is_asked_twice(start: Start) -> None:
         assert game.says("w again shows the solutions")
         await game.press("w")
         await game.until(lambda: isinstance(game.app.screen, WatchScreen))
-        await game.until(lambda: game.says("Shortest solutions 5 turns"))
+        await game.until(lambda: game.says("Shortest solutions") and game.says("5 turns"))
         await game.press("q")
         await game.until(lambda: game.app.screen is screen)
         assert not game.says("Looking for")

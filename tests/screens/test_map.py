@@ -186,3 +186,18 @@ def test_best_in_words() -> None:
     assert best_words(BEST) == "4 tries; best 5 turns, seeing 2.3, doing 12.3"
     assert best_words(replace(BEST, turns=None)) == "4 tries; solved with help"
     assert best_words(replace(BEST, attempts=1, solved=False, turns=None)) == "1 try"
+
+
+async def test_a_level_that_was_only_shown_says_so(
+    start: Start, folders: Folders, shipped: Shipped
+) -> None:
+    """In place of the marks, until it is solved."""
+    records = open_records(folders.records)
+    for key in (FIRST, HOOK):
+        records.mark_shown(shipped[key].position.text)
+    records.close()
+    keep(folders, shipped[FIRST], 4)
+    async with start() as game:
+        await at_map(game, shipped[HOOK])
+        await game.until(lambda: facts(game, "The Other Way Round", 1) == ["shown"])
+        assert facts(game, "The Open Door", 1) != ["shown"]

@@ -132,6 +132,20 @@ async def test_shown_solutions_are_remembered(start: Start, shipped: Shipped) ->
     assert [(r.outcome, r.shown) for r in records] == [("solved", True), ("gave up", False)]
 
 
+async def test_escape_closes_the_solutions_first(start: Start, shipped: Shipped) -> None:
+    """Escape puts the list of solutions away, and leaves only then."""
+    async with start() as game:
+        screen = await game.play(shipped[HOOK])
+        await game.press("g g")
+        await game.until(lambda: game.says("Enter watches it."))
+        await game.until(lambda: game.says("or held otherwise:"))
+        await game.press("escape")
+        await game.until(lambda: not game.says("Enter watches it."))
+        assert game.app.screen is screen
+        await game.press("escape")
+        await game.until(lambda: game.app.screen is not screen)
+
+
 async def test_a_right_call_earns_its_mark(start: Start, shipped: Shipped) -> None:
     """With par hidden, `c` after solving calls it; a right call is marked and kept."""
     async with start(settings=Settings(call=True)) as game:

@@ -13,6 +13,8 @@ from tests.screens.conftest import Start
 
 Shipped = dict[str, Puzzle]
 FIRST = "00-first-turns/open-door"
+CALLED = {" ": "space", "'": "apostrophe"}
+"""The names of keys that are not named by what they type."""
 
 
 async def test_a_typed_line_is_checked_and_applied(start: Start, shipped: Shipped) -> None:
@@ -25,10 +27,45 @@ async def test_a_typed_line_is_checked_and_applied(start: Start, shipped: Shippe
         assert game.app.screen.query_one(LineInput).display
         assert game.sitting.attempt.events == ()
         await game.press("backspace U ' space R '")
-        assert game.text("#remark").strip() == "3 moves: Enter makes them, Escape closes."
+        assert game.text("#remark").splitlines() == [
+            "3 turns: R U' R'",
+            "Enter makes the turns from here, Escape closes.",
+        ]
         await game.press("enter")
         assert not game.app.screen.query_one(LineInput).display
         assert game.sitting.outcome == "solved"
+
+
+async def test_a_typed_line_is_told_as_it_will_be_made(start: Start, shipped: Shipped) -> None:
+    """A small letter, which as a key is a plain turn, is seen to be a wide one."""
+    async with start() as game:
+        await game.play(shipped[FIRST])
+        await game.press("t r U 2 x '")
+        assert game.text("#remark").splitlines()[0] == "3 turns: Rw U2 x'"
+
+
+async def test_a_typed_line_keeps_to_the_faces(start: Start, shipped: Shipped) -> None:
+    """A face that may not turn is told while typed; Enter refuses the line and keeps it."""
+    limited = next(p for p in shipped.values() if p.position.faces == "RU" and not p.twin)
+    async with start() as game:
+        await game.play(limited)
+        await game.press("t U B")
+        assert game.text("#remark").splitlines()[1] == "B turns face B; here only R and U may turn."
+        await game.press("enter")
+        assert game.app.screen.query_one(Input).value == "UB"
+        assert game.sitting.attempt.events == ()
+
+
+async def test_keys_that_come_at_once_land_in_the_line(start: Start, shipped: Shipped) -> None:
+    """What is written behind `t` in one burst is typed, a turn before it is turned."""
+    async with start() as game:
+        await game.play(shipped[FIRST])
+        for key in "rtF2 U R'":
+            game.app.post_message(events.Key(CALLED.get(key, key), key))
+        await game.until(lambda: game.app.screen.query_one(Input).value == "F2 U R'")
+        assert [event.what for event in game.sitting.attempt.events] == ["R"]
+        game.app.post_message(events.Key("enter", None))
+        await game.until(lambda: len(game.sitting.attempt.events) == 4)
 
 
 async def test_escape_closes_the_line(start: Start, shipped: Shipped) -> None:
@@ -121,6 +158,36 @@ async def test_the_key_bar_can_be_clicked(start: Start, shipped: Shipped) -> Non
         bar = game.rows()[-1]
         await game.pilot.click("KeyBar", offset=(bar.index("undo"), 0))
         assert game.sitting.attempt.line == ()
+
+
+async def test_escape_closes_the_pad_first(start: Start, shipped: Shipped) -> None:
+    """With the pad open Escape, or q, puts it away; the next one leaves."""
+    async with start() as game:
+        screen = await game.play(shipped[FIRST])
+        await game.press("j escape j q")
+        assert game.app.screen is screen
+        await game.until(lambda: game.text("#pad") == "")
+        await game.press("escape")
+        await game.until(lambda: game.app.screen is not screen)
+
+
+async def test_letters_that_cannot_be_put_away(start: Start, shipped: Shipped) -> None:
+    """Where letters are always on, `i` says so and changes no setting."""
+    async with start(settings=Settings(colours="16")) as game:
+        await game.play(shipped[FIRST])
+        await game.press("i")
+        assert game.text("#message").startswith("Letters are always on")
+        assert not game.app.settings.letters
+
+
+async def test_the_key_of_the_far_side_is_seen_where_it_is_needed(
+    start: Start, shipped: Shipped
+) -> None:
+    """At 80 columns its key stands in the bar when the far side has to be asked for."""
+    async with start(settings=Settings(far_side="asked")) as game:
+        await game.play(shipped[FIRST])
+        assert "o far side" in game.rows()[-1]
+        assert "g give up" in game.rows()[-1]
 
 
 async def test_the_far_side_is_asked_for_on_the_record(start: Start, shipped: Shipped) -> None:

@@ -17,6 +17,9 @@ Shipped = dict[str, Puzzle]
 ROW = {choice.key: number for number, choice in enumerate(SETTINGS)}
 
 
+KEEP_OR_DROP = ["Enter", "keep", "the", "name", "Esc", "drop", "it"]
+
+
 async def at_settings(game: Game, key: str) -> SettingsScreen:
     """The settings, this one marked."""
     screen = SettingsScreen()
@@ -84,6 +87,16 @@ async def test_a_name_is_written(start: Start, folders: Folders) -> None:
         assert game.app.screen is screen
         assert game.app.settings.player == "Zoë"
         assert screen.focused is not None
+
+
+async def test_the_keys_of_a_name_are_shown(start: Start) -> None:
+    """While a name is written the bar says what keeps and what drops it, and nothing else."""
+    async with start() as game:
+        await at_settings(game, "player")
+        await game.press("enter")
+        await game.until(lambda: game.rows()[-1].split() == KEEP_OR_DROP)
+        await game.press("escape")
+        await game.until(lambda: game.says("q done"))
 
 
 async def test_the_level_in_hand_is_drawn_anew(start: Start, shipped: Shipped) -> None:

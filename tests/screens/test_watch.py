@@ -61,7 +61,7 @@ async def test_the_story(start: Start) -> None:
 
 async def test_signs_follow(start: Start) -> None:
     """Under each turn made so far stands what it led to: lined up, joined, at last slotted."""
-    async with start() as game:
+    async with start(size=(120, 40)) as game:
         await at_watch(game, START, HOOK)
         assert "&" not in game.text("#track")
         await game.press("end")
@@ -150,6 +150,26 @@ async def test_the_far_side_where_there_is_room(start: Start) -> None:
         await at_watch(game, START, HOOK)
         await game.until(lambda: game.says("At the start"))
         assert not game.says("far side:")
+
+
+async def test_the_far_side_at_80x24(start: Start) -> None:
+    """In a low window it has its room too; the table of stages gives way."""
+    async with start() as game:
+        screen = await at_watch(game, START, HOOK)
+        await game.until(lambda: game.says("far side:"))
+        assert screen.query_one(FarView).picture
+        assert screen.query_one(FarView).region.height == len(screen.query_one(FarView).picture)
+        assert not game.says("slotted")
+
+
+async def test_the_grip_is_told(start: Start) -> None:
+    """Both grips are listed, and the title says which is on the cube."""
+    async with start() as game:
+        await at_watch(game, START, HOOK)
+        await game.until(lambda: game.says("Shortest solutions, held otherwise"))
+        assert game.says("or held otherwise:")
+        await game.press("h")
+        await game.until(lambda: game.says("Shortest solutions, held as given"))
 
 
 async def test_help_and_back(start: Start) -> None:
