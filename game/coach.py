@@ -79,8 +79,10 @@ def compared_words(seen: Comparison) -> str:
 
 
 def _together(own: Line, solution: Line) -> int:
-    made = range(min(len(own), len(solution)), 0, -1)
-    return next((turn for turn in made if lines.rest(own[:turn], solution) is not None), 0)
+    turn = 0
+    while turn < len(own) and lines.rest(own[: turn + 1], solution) is not None:
+        turn += 1
+    return turn
 
 
 def _needless(own: Line, solution: Line) -> tuple[int, ...]:

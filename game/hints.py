@@ -27,9 +27,9 @@ from game.prose import counted
 from game.stages import STAGES, PairStages, cubes_along, pair_stages
 from game.telling import where
 
-TITLES = ("where it lies", "what to aim for", "the next turn", "the whole line")
+TITLES = ("where it lies", "the aim", "the next turn", "the whole line")
 """What each rung tells."""
-AIMS = ("Free both pieces", "Line them up", "Join them", "Bring the pair home")
+AIMS = ("free both pieces", "line them up", "join them", "bring the pair home")
 """What to do next, stage by stage."""
 
 
@@ -50,7 +50,7 @@ class Hint:
 
     @property
     def title(self) -> str:
-        """ "Hint 2 of 4: what to aim for"."""
+        """ "Hint 2 of 4: the aim"."""
         return f"Hint {self.rung} of {RUNGS}: {TITLES[self.rung - 1]}"
 
 
@@ -71,7 +71,7 @@ def hint(
     if rung == 1:
         words = _look(attempt, stages, colours)
     elif rung == 2:
-        words, marks = _aim(cubes, stages, colours)
+        words, marks = _aim(attempt, cubes, stages, colours)
     elif rung == 3:
         words = f"Turn {way[0].name}: press {key_words(way[0])}."
     else:
@@ -118,7 +118,10 @@ def _upright(cube: Cube) -> str:
 
 
 def _aim(
-    cubes: Sequence[Cube], stages: PairStages | None, colours: Mapping[str, str]
+    attempt: Attempt,
+    cubes: Sequence[Cube],
+    stages: PairStages | None,
+    colours: Mapping[str, str],
 ) -> tuple[str, frozenset[int]]:
     if stages is None:
         left = counted(len(cubes) - 1, "turn")
@@ -130,5 +133,7 @@ def _aim(
     pieces = (PIECE_OF[home] for home in SLOT[stages.slot].home)
     marks = frozenset(then.where[i] for piece in pieces for i in piece)
     said = where(then, stages.slot, colours) if STAGES[aim] != "slotted" else ""
-    words = f"{AIMS[aim]}, {counted(turn, 'turn')} from here"
+    several = len(attempt.position.pairs) > 1
+    words = f"The {stages.slot} pair: {AIMS[aim]}" if several else AIMS[aim].capitalize()
+    words += f", {counted(turn, 'turn')} from here"
     return f"{words}: {said}." if said else f"{words}.", marks

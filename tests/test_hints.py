@@ -95,6 +95,7 @@ def test_of_two_pairs_the_one_that_comes_first() -> None:
     line = parse_line("L U L' R U R'")
     position = position_after(inverse(line))
     assert given_from(begin(position), 1, line).words.startswith("First the BL pair: corner")
+    assert given_from(begin(position), 2, line).words.startswith("The BL pair: ")
     rest = after(position, "L U L'")
     assert given_from(rest, 1, line[3:]).words.startswith("First the FR pair: corner")
 

@@ -41,9 +41,10 @@ class CoachedScreen(SittingScreen):
         super()._open(sitting)
 
     def _shown(self) -> Shown:
-        is_here = self._hint is not None and self._hint.cube == self.sitting.cube
+        hint, sitting = self._hint, self.sitting
+        is_here = hint is not None and hint.cube == sitting.cube and not sitting.outcome
         asked = self._asked() if self._asks_ways else ()
-        return replace(super()._shown(), hint=self._hint if is_here else None, ways=asked)
+        return replace(super()._shown(), hint=hint if is_here else None, ways=asked)
 
     def _standing_word(self) -> str:
         """What the last turn came to, where nothing else is to be said."""

@@ -111,7 +111,7 @@ def _verdict(sitting: Sitting, reveal: bool, searching: str) -> Parts:
     parts = _headline(sitting)
     if score is not None and not reveal:
         parts += _scored(sitting, score)
-        if score.over and sitting.solutions:
+        if score.over and sitting.knows_all:
             parts += ["\n\n", _fact(sitting.position, sitting.attempt.line, sitting.solutions)]
     wants_solutions = reveal or (score is not None and score.over > 0)
     if wants_solutions and not sitting.solutions:

@@ -31,8 +31,8 @@ class Sitting:
     """An attempt in the making. outcome: how it ended, "" while it goes on.
 
     solutions: the shortest ones, easiest first, once they are known; proven_par and hand_par (the
-    par with the faces at the hands) likewise. called: None until the player has called it or let
-    it be. number: of the record kept of it.
+    par with the faces at the hands) likewise. knows_all: whether there are no other solutions.
+    called: None until the player has called it or let it be. number: of the record kept of it.
     """
 
     def __init__(self, puzzle: Playable, *, shown: bool = False, must_call: bool = False) -> None:
@@ -46,6 +46,7 @@ class Sitting:
         self.outcome = ""
         self.number: int | None = None
         self.solutions: tuple[Line, ...] = ()
+        self.knows_all = False
         self.proven_par: int | None = None
         self.hand_par: int | None = None
         self._elapsed = 0.0
@@ -210,8 +211,8 @@ class Sitting:
         )
 
         match outcome:
-            case Solved(par, solutions, _):
-                self.proven_par, self.solutions = par, solutions
+            case Solved(par, solutions, complete):
+                self.proven_par, self.solutions, self.knows_all = par, solutions, complete
                 return ""
             case Unsolvable(proof):
                 return f"This position has no solution: {proof}."

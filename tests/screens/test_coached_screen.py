@@ -24,7 +24,7 @@ def marks(game: Game) -> int:
 
 
 async def test_the_ladder_is_climbed_by_one_key(start: Start, shipped: Shipped) -> None:
-    """`h` tells where the pair lies, marks what to aim for, tells the turn, plays the line."""
+    """`h` tells where the pair lies, marks the aim, tells the turn, plays the line."""
     async with start() as game:
         await game.play(shipped[HOOK])
         await game.press("h")
@@ -32,7 +32,7 @@ async def test_the_ladder_is_climbed_by_one_key(start: Start, shipped: Shipped) 
         assert "white up" in game.text("#hint")
         assert (marks(game), game.text("#goal")) == (0, "")
         await game.press("h")
-        assert game.text("#hint").startswith("Hint 2 of 4: what to aim for\nLine them up, one turn")
+        assert game.text("#hint").startswith("Hint 2 of 4: the aim\nLine them up, one turn")
         assert marks(game) == 5
         await game.press("h")
         assert "Turn R: press r." in game.text("#hint")
@@ -61,6 +61,19 @@ async def test_a_hint_goes_with_the_place_it_was_given_at(start: Start, shipped:
         )
         await game.press("u h")
         await game.until(lambda: game.text("#hint").startswith("Hint 1 of 4"))
+
+
+async def test_marks_go_when_the_attempt_is_over(start: Start, shipped: Shipped) -> None:
+    """Who gives up with an aim in view is shown the solutions, and the cube without marks."""
+    async with start() as game:
+        await game.play(shipped[HOOK])
+        await game.press("h")
+        await game.until(lambda: game.text("#hint"))
+        await game.press("h")
+        assert marks(game) == 5
+        await game.press("g g")
+        await game.until(lambda: game.says("The shortest takes 5 turns"))
+        assert (marks(game), game.text("#hint")) == (0, "")
 
 
 async def test_a_hinted_attempt_earns_no_mark_but_the_first(start: Start, shipped: Shipped) -> None:

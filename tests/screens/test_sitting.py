@@ -164,3 +164,11 @@ def test_events_that_do_not_fit_are_not_taken_up(
     """No move, out of order, or already solved: the attempt begins anew."""
     assert not first.take_up(events, 1000)
     assert first.attempt.events == ()
+
+
+def test_some_of_the_shortest_are_not_all(first: Sitting) -> None:
+    """A search that was cut short has proven par, but not that its solutions are all."""
+    line = parse_line("R U' R'")
+    for complete in (False, True):
+        assert first.learn(Solved(3, (line,), complete=complete)) == ""
+        assert (first.par, first.solutions, first.knows_all) == (3, (line,), complete)
