@@ -29,7 +29,7 @@ from game.telling import where
 
 TITLES = ("where it lies", "the aim", "the next turn", "the whole line")
 """What each rung tells."""
-AIMS = ("free both pieces", "line them up", "join them", "bring the pair home")
+AIMS = ("free both pieces", "line them up", "bring them together", "bring the pair home")
 """What to do next, stage by stage."""
 
 

@@ -58,8 +58,7 @@ def test_the_ladder_of_the_hook() -> None:
 def test_from_where_the_player_stands() -> None:
     """After the first turn the next stage is the join, and the line is what is left."""
     assert ladder(after(HOOK, "R"), SHORT[1:])[1:] == [
-        "Join them, one turn from here: corner above BL, white to the back;"
-        " edge in the top layer on the left, green up.",
+        "Bring them together, one turn from here: joined, corner above BL, white to the back.",
         "Turn B: press b.",
         "From here: B U2 B' R'.",
     ]
@@ -144,7 +143,7 @@ def test_what_is_aimed_for_is_what_the_line_does(
     count = [numeral(count) for count in range(11)].index(turns.split()[0])
     then = attempt.cube.turn(way[:count])
     assert aim.marks == {then.where[i] for home in SLOT[slot].home for i in PIECE_OF[home]}
-    if words == "Join them":
+    if words == "Bring them together":
         assert touches(then, slot)
     elif words == "Line them up":
         assert touches(attempt.cube.turn(way[: count + 1]), slot)
