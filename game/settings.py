@@ -192,7 +192,11 @@ def _choice_problem(value: Any, choices: tuple[str, ...]) -> str:
 def _shown(value: Any) -> str:
     if isinstance(value, str):
         return json.dumps(printable(value, MAX_SHOWN))
-    return printable(repr(value), MAX_SHOWN)
+    try:
+        shown = repr(value)
+    except (ValueError, RecursionError):  # a number of thousands of digits, a thousand tables
+        shown = f"a {type(value).__name__} too large to be shown"
+    return printable(shown, MAX_SHOWN)
 
 
 def _few(faults: list[str]) -> list[str]:

@@ -187,3 +187,12 @@ def test_no_setting_takes_nonsense(key: str) -> None:
     nonsense: Any = {key: ["nonsense"]}
     with pytest.raises(SettingsError, match=f"^{key}: "):
         Settings(**nonsense)
+
+
+def test_a_number_too_long_to_show(tmp_path: Path) -> None:
+    """A value that Python itself refuses to write out is told as too large, not raised."""
+    path = tmp_path / "settings.toml"
+    path.write_text(f"letters = 0x{'f' * 5000}\n", "utf-8")
+    settings, told = load_settings(path)
+    assert settings == Settings()
+    assert "a int too large to be shown; expected true or false" in told

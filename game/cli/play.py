@@ -1,4 +1,4 @@
-"""`pairwright` alone: the game. It needs a terminal on both sides."""
+"""`pairwright` alone: the game. It needs a terminal for its input and both outputs."""
 
 from __future__ import annotations
 
@@ -12,7 +12,9 @@ from game.folders import Folders
 
 def run(arguments: argparse.Namespace, folders: Folders) -> int:
     """Play until the player leaves; refuse without a terminal."""
-    if not all(stream is not None and stream.isatty() for stream in (sys.stdin, sys.stdout)):
+    # The picture is written to standard error, where Textual writes it.
+    streams = (sys.stdin, sys.stdout, sys.stderr)
+    if not all(stream is not None and stream.isatty() for stream in streams):
         print(
             "pairwright: the game needs a terminal; the commands par, check and where do not",
             file=sys.stderr,

@@ -113,7 +113,12 @@ class PairwrightApp(App[int]):
     @property
     def has_records(self) -> bool:
         """Whether anything can be in the records; while not, they need not even be imported."""
-        return "records" in self.__dict__ or self.folders.records.exists()
+        if "records" in self.__dict__:
+            return True
+        try:
+            return self.folders.records.exists()
+        except OSError:  # a folder that cannot be looked into: opening the records tells it
+            return True
 
     @cached_property
     def records(self) -> Records:
@@ -264,6 +269,11 @@ class PairwrightApp(App[int]):
         if "records" in self.__dict__:
             self.records.close()
 
+    def _handle_exception(self, error: Exception) -> None:
+        """Once the game is ending, a screen that was half built then may fail unheard."""
+        if not self._exit:
+            super()._handle_exception(error)
+
     async def on_event(self, event: events.Event) -> None:
         """Note when each key or click happened, as the input thread stamped it."""
         if isinstance(event, events.InputEvent):
@@ -323,5 +333,6 @@ def _bests(records: Records) -> dict[str, Best]:
 
 def run(folders: Folders, packs: Path | None = None) -> int:
     """Play until the player leaves; the exit status. packs: a folder instead of the usual one."""
-    status = PairwrightApp(folders, packs).run()
-    return status or 0
+    app = PairwrightApp(folders, packs)
+    status = app.run()
+    return app.return_code or 0 if status is None else status

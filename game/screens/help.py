@@ -98,6 +98,10 @@ MEANINGS: tuple[tuple[str, tuple[str, ...]], ...] = (
 )
 
 
+LEAST_COLUMNS = 40
+"""A window with fewer is too small to show the text, but it must still be made."""
+
+
 class HelpScreen(ReaderScreen):
     """The help, the keys of the screen that was in front first."""
 
@@ -107,7 +111,7 @@ class HelpScreen(ReaderScreen):
 
     def text(self, columns: int) -> Content:
         """Keys, meanings, then the keys of the other screens."""
-        return help_text(self._screen, columns)
+        return help_text(self._screen, max(columns, LEAST_COLUMNS))
 
 
 def help_text(screen: str, columns: int) -> Content:

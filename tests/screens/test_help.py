@@ -6,7 +6,7 @@ import pytest
 
 from game.screens.app import PairwrightApp
 from game.screens.commands import COMMANDS
-from game.screens.help import SCREENS, help_text
+from game.screens.help import LEAST_COLUMNS, SCREENS, HelpScreen, help_text
 from game.screens.play import PlayScreen
 from tests.screens.conftest import Start
 
@@ -54,3 +54,8 @@ async def test_help_opens_and_closes(start: Start) -> None:
         await game.until(lambda: game.says("Put this setting back"))
         await game.press("question_mark")
         await game.until(lambda: isinstance(game.app.screen, PlayScreen))
+
+
+def test_a_window_shrinks_over_the_help() -> None:
+    """Even for a window of three columns the text can be made."""
+    assert HelpScreen("play").text(3).plain == help_text("play", LEAST_COLUMNS).plain
