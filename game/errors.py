@@ -6,7 +6,9 @@
     +-- ForbiddenTurn      a turn of a face that the position does not allow
     +-- PackError          a pack with faults, all of them at once
     +-- SettingsError      a setting with a value that it cannot have
-    +-- CacheError         a table file that cannot be used
+    +-- CacheError         a table file that cannot be used or written
+    |   +-- CacheBusy          another process is writing tables
+    |   +-- CacheFull          the disk has no room for them
     +-- RecordsError       the database of attempts
         +-- RecordsLocked      another program holds it
         +-- RecordsDamaged     not a database, or cut short
@@ -112,7 +114,32 @@ class SettingsError(PairwrightError):
 
 
 class CacheError(PairwrightError):
-    """A table file that is damaged, of another version, or cannot be read."""
+    """A table file that is damaged, of another version, or cannot be read or written."""
+
+
+class CacheBusy(CacheError):
+    """Another process is writing tables in the folder."""
+
+    def __init__(self, folder: str) -> None:
+        super().__init__(folder)
+        self.folder = folder
+
+    def __str__(self) -> str:
+        return f"another process is building tables in {self.folder}"
+
+
+class CacheFull(CacheError):
+    """The disk has too little room for tables. needed, free: bytes."""
+
+    def __init__(self, folder: str, needed: int, free: int) -> None:
+        super().__init__(folder, needed, free)
+        self.folder = folder
+        self.needed = needed
+        self.free = free
+
+    def __str__(self) -> str:
+        needed, free = (f"{size / 1e6:,.0f} MB" for size in (self.needed, self.free))
+        return f"no room for tables in {self.folder}: {needed} are needed, {free} are free"
 
 
 class RecordsError(PairwrightError):

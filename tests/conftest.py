@@ -19,6 +19,19 @@ settings.register_profile("pairwright", deadline=None)
 settings.load_profile("pairwright")
 
 
+def pytest_addoption(parser: pytest.Parser) -> None:
+    """What takes minutes is tested when asked for."""
+    parser.addoption("--run-slow", action="store_true", help="run the tests that take minutes, too")
+
+
+def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
+    """Leaves out the slow tests unless they are wanted."""
+    if not config.getoption("--run-slow"):
+        slow = [item for item in items if item.get_closest_marker("slow")]
+        config.hook.pytest_deselected(items=slow)
+        items[:] = [item for item in items if item not in slow]
+
+
 @pytest.fixture(scope="session")
 def tables(tmp_path_factory: pytest.TempPathFactory) -> Tables:
     """The small tables, built once for the whole run."""

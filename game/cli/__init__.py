@@ -3,7 +3,7 @@
     main      reads the arguments, runs the command, turns every error into one line
     play      the game              par        exact par of a setup
     atlas     every placement       check      proves packs
-    where     tells the files
+    tables    of the search         where      tells the files
 
     exits     the exit codes        questions  a setup searched; the answer in words and JSON
     paper     the atlas as text, Markdown, JSON

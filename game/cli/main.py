@@ -9,12 +9,12 @@ from collections.abc import Sequence
 from typing import NoReturn, TextIO
 
 from game import __version__
-from game.cli import atlas, check, export, par, play, where
+from game.cli import atlas, check, export, par, play, tables, where
 from game.cli.exits import MEANING, Exit
-from game.errors import PairwrightError, printable
+from game.errors import CacheError, PairwrightError, printable
 from game.folders import folders
 
-COMMANDS = (par, atlas, check, export, where)
+COMMANDS = (par, atlas, check, export, tables, where)
 MAX_TOLD = 200
 """Characters of a fault in the arguments that are told."""
 
@@ -100,6 +100,8 @@ def _exit_codes() -> str:
 def _cause(error: Exception) -> tuple[str, Exit]:
     """An error as one line, and the exit code that it means."""
     match error:
+        case CacheError():
+            return str(error), Exit.CANNOT
         case PairwrightError():
             return str(error), Exit.FAULT
         case ModuleNotFoundError():

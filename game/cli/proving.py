@@ -68,10 +68,10 @@ def _loaded(paths: Iterable[Path]) -> tuple[tuple[Pack, ...], tuple[PackError, .
 
 def _finder(cache: Path, watch: Watch) -> Find:
     """A search that Ctrl-C stops."""
-    from game.search.cache import load_tables  # noqa: PLC0415 - NumPy when it is needed
+    from game.search.cache import load_all_tables  # noqa: PLC0415 - NumPy when it is needed
     from game.search.shortest import search  # noqa: PLC0415
 
-    tables = load_tables(cache)
+    tables = load_all_tables(cache)
 
     def find(cube: Cube, solve: tuple[str, ...], faces: str) -> Outcome:
         return search(

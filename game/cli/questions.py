@@ -62,9 +62,16 @@ class Asker:
 
     @cached_property
     def _tables(self) -> Tables:
-        from game.search.cache import load_tables  # noqa: PLC0415 - NumPy when it is needed
+        from game.search.cache import load_all_tables  # noqa: PLC0415 - NumPy when it is needed
 
-        return load_tables(self.cache)
+        return load_all_tables(self.cache)
+
+    @property
+    def lacks_tables(self) -> bool:
+        """Whether large tables that would make a long search short are not there."""
+        from game.search.near import PARTS, NearTables  # noqa: PLC0415
+
+        return not isinstance(self._tables, NearTables) or len(self._tables.sets) < len(PARTS)
 
     def position(self, setup: str) -> Position:
         """What the setup makes of a solved cube. Raises NotationError."""

@@ -30,7 +30,10 @@ class Watch:
 
     def progress(self, progress: Progress) -> None:
         """Tell how far one search has come."""
-        self.tell(f"par is at least {progress.at_least}")
+        state = f"par is at least {progress.at_least}"
+        if progress.done:
+            state += f"; {progress.done:.0%} of the lines of {progress.at_least} turns are tried"
+        self.tell(state)
 
     def tell(self, state: str) -> None:
         """Rewrite the line on a terminal, now and then."""

@@ -1,36 +1,45 @@
-"""The small tables in a file, so that they are built once.
+"""The tables in files, so that they are built once.
 
-    16 bytes   MAGIC
-     4 bytes   version of the numbering and layout, little-endian
-     4 bytes   CRC-32 of what follows, little-endian
-     9 MB      the distances of the cross with the corner of FR, then with its edge, one byte each
+    pair-tables.bin           the small tables: the cross with the corner of FR, with its edge
+    cross-pair.bin            the near sets of a part, one after the other
+    corners-three-edges.bin   the same of the other part
 
-A file that is not exactly this is built again and replaced. It is written under another name in
-the same folder and renamed, so another process sees the old file or the new one and nothing else.
+The small ones take half a second and are built whenever they are missing. The near sets take a
+while and 194 MB, and are built only when they are asked for.
 """
 
 from __future__ import annotations
 
 import contextlib
-import os
-import struct
-import tempfile
-import zlib
+from collections.abc import Callable, Sequence
+from dataclasses import replace
+from functools import partial
 from pathlib import Path
-
-import numpy as np
 
 from game.errors import CacheError
 from game.search.coordinates import CROSSES, PLACES
+from game.search.files import TableFile, make_room, only_writer
+from game.search.growth import Growing, near_sets
+from game.search.near import PARTS, Bits, NearTables, Part
 from game.search.tables import PairTables, Tables, build_tables
+from game.search.workers import Cancelled
 
-FILE_NAME = "pair-tables.bin"
 VERSION = 1
-"""To be raised whenever places, crosses or the layout are numbered in another way."""
-MAGIC = b"pairwright table"
-_HEADER = struct.Struct("<16sII")
+"""To be raised whenever places, pieces or the layout are numbered in another way."""
 _SHAPE = (2, CROSSES, PLACES)
-_FILE_SIZE = _HEADER.size + 2 * CROSSES * PLACES
+
+
+def pair_file(folder: Path) -> TableFile:
+    """Where the small tables are kept."""
+    return TableFile(folder / "pair-tables.bin", VERSION, 2 * CROSSES * PLACES)
+
+
+def near_file(folder: Path, part: Part) -> TableFile:
+    """Where the near sets of a part are kept."""
+    return TableFile(folder / f"{part.name}.bin", VERSION, part.octets * len(part.turns))
+
+
+# -- the small tables ----------------------------------------------------------------------------
 
 
 def load_tables(folder: Path | None) -> Tables:
@@ -41,44 +50,95 @@ def load_tables(folder: Path | None) -> Tables:
     """
     if folder is None:
         return build_tables()
-    path = folder / FILE_NAME
+    file = pair_file(folder)
     try:
-        return _read(path)
+        corner, edge = file.read().reshape(_SHAPE)
+        return PairTables(corner, edge)
     except CacheError:
         tables = build_tables()
-    with contextlib.suppress(OSError):
-        _write(path, tables)
+    with contextlib.suppress(CacheError):
+        make_room(folder, file.size)
+        with only_writer(folder):
+            file.write([tables.corner, tables.edge])
     return tables
 
 
-def _read(path: Path) -> PairTables:
-    """Raises CacheError unless the file holds tables of this version, whole."""
-    try:
-        if not path.is_file() or path.stat().st_size != _FILE_SIZE:
-            raise CacheError(f"{path}: not a file of {_FILE_SIZE} bytes")
-        content = path.read_bytes()
-    except OSError as error:
-        raise CacheError(f"{path}: {error.strerror}") from error
-    if len(content) != _FILE_SIZE:
-        raise CacheError(f"{path}: changed while it was read")
-    payload = memoryview(content)[_HEADER.size :]
-    if _HEADER.unpack_from(content) != (MAGIC, VERSION, zlib.crc32(payload)):
-        raise CacheError(f"{path}: damaged, or of another version")
-    corner, edge = np.frombuffer(payload, dtype=np.uint8).reshape(_SHAPE)
-    return PairTables(corner, edge)
+# -- the near sets -------------------------------------------------------------------------------
 
 
-def _write(path: Path, tables: PairTables) -> None:
-    """Replaces the file in one step. Raises OSError, leaving nothing behind."""
-    payload = tables.corner.tobytes() + tables.edge.tobytes()
-    path.parent.mkdir(parents=True, exist_ok=True)
-    descriptor, name = tempfile.mkstemp(prefix=FILE_NAME, suffix=".new", dir=path.parent)
+def load_all_tables(folder: Path, parts: Sequence[Part] = PARTS) -> Tables:
+    """The small tables, and beside them the near sets whose files are whole. Raises nothing."""
+    sets = {}
+    for part in parts:
+        with contextlib.suppress(CacheError):
+            sets[part] = _near_sets_of(folder, part)
+    small = load_tables(folder)
+    return NearTables(small, sets) if sets else small
+
+
+def _near_sets_of(folder: Path, part: Part) -> dict[int, Bits]:
+    """Raises CacheError."""
+    content = near_file(folder, part).read()
+    return dict(zip(part.turns, content.reshape(len(part.turns), -1), strict=True))
+
+
+def missing(folder: Path, parts: Sequence[Part] = PARTS) -> tuple[Part, ...]:
+    """The parts whose near sets have no file that is whole."""
+    return tuple(part for part in parts if fault(near_file(folder, part)))
+
+
+def build_near_sets(
+    folder: Path,
+    progress: Callable[[Growing], None] | None = None,
+    cancelled: Callable[[], bool] | None = None,
+    parts: Sequence[Part] = PARTS,
+) -> bool:
+    """Builds and writes the near sets that are missing; whether all are there in the end.
+
+    They are not if `cancelled` said so; parts that were finished stay. progress and cancelled are
+    called in the caller's thread, every 0.2 s or less; `Growing.done` tells of all that is missing.
+    Raises CacheFull before the work begins when the disk has no room, CacheBusy while another
+    process builds, and CacheError.
+    """
+    make_room(folder, 0)
+    with only_writer(folder):
+        lacking = missing(folder, parts)
+        files = [near_file(folder, part) for part in lacking]
+        make_room(folder, sum(file.size for file in files))
+        work = sum(part.work for part in lacking)
+        finished = 0.0
+        try:
+            for part, file in zip(lacking, files, strict=True):
+                told = partial(_tell, progress, finished / work, part.work / work)
+                file.write(bits for _, bits in near_sets(part, told, cancelled))
+                finished += part.work
+        except Cancelled:
+            return False
+    return True
+
+
+def _tell(
+    progress: Callable[[Growing], None] | None, before: float, share: float, growing: Growing
+) -> None:
+    """Tells how much is done of the work on all parts."""
+    if progress is not None:
+        progress(replace(growing, done=before + share * growing.done))
+
+
+# -- all files -----------------------------------------------------------------------------------
+
+
+def table_files(folder: Path) -> tuple[TableFile, ...]:
+    """Every file that tables are kept in."""
+    return (pair_file(folder), *(near_file(folder, part) for part in PARTS))
+
+
+def fault(file: TableFile) -> str:
+    """What is wrong with a file, or nothing if it is whole. Reads all of it."""
+    if not file.path.exists():
+        return "not there"
     try:
-        with os.fdopen(descriptor, "wb") as file:
-            file.write(_HEADER.pack(MAGIC, VERSION, zlib.crc32(payload)))
-            file.write(payload)
-            file.flush()
-            os.fsync(file.fileno())
-        Path(name).replace(path)
-    finally:
-        Path(name).unlink(missing_ok=True)
+        file.read()
+    except CacheError:
+        return "damaged, or of another version"
+    return ""

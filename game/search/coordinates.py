@@ -1,38 +1,48 @@
 """A cube as a few small numbers, and what the 18 face turns do to them.
 
-    corner   0..23       place of a pair's corner sticker      index into `CORNER_PLACES`
-    edge     0..23       place of a pair's edge sticker        index into `EDGE_PLACES`
-    cross    0..190079   places of the four cross edges        12 * 11 * 10 * 9 * 2**4
+    cross      0..190079    places of the four cross edges        12 * 11 * 10 * 9 * 2**4
+    edges      0..190079    places of the four slots' edges       the same
+    corners    0..136079    places of the four slots' corners     8 * 7 * 6 * 5 * 3**4
 
-Places are those of an upright cube, the same for every slot. A cross is numbered by the places of
-its four stickers on D (homes DF, DR, DB, DL), read as one number in base 24, counted over the
-numbers whose four pieces differ. Turns are numbered as in `FACE_MOVES`: 3 * face + quarters - 1.
+    corner     0..23        place of one pair's corner sticker    index into `CORNER_PLACES`
+    edge       0..23        place of one pair's edge sticker      index into `EDGE_PLACES`
+
+Places are those of an upright cube, the same for every slot. Four pieces of a kind are numbered
+by the places of one sticker of each, read as one number in base 24, counted over the numbers
+whose four pieces differ. Those of the cross are the stickers on D (homes DF, DR, DB, DL), those of
+the slots the ones of `game.cube.pair`, in the order of `SLOTS`. Turns are numbered as in
+`FACE_MOVES`: 3 * face + quarters - 1.
 
 All arrays here are derived from `game.cube.moves.permutation`; none is typed in.
 """
 
 from __future__ import annotations
 
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, field
 from functools import cache
 
 import numpy as np
 from numpy.typing import NDArray
 
-from game.cube import geometry, symmetry
-from game.cube.cube import CORNERS, EDGES, Cube
-from game.cube.geometry import FACES, Permutation
+from game.cube import geometry
+from game.cube.cube import CORNERS, EDGES, PIECE_OF, SOLVED, Cube
+from game.cube.geometry import FACES, Matrix
 from game.cube.moves import FACE_MOVES, permutation
-from game.cube.pair import CROSS_EDGES, SLOT, pair_place
+from game.cube.pair import CROSS_EDGES, SLOT, SLOTS
 
 CORNER_PLACES: tuple[int, ...] = tuple(i for piece in CORNERS for i in piece)
 """The 24 corner stickers, three in a row to a piece place."""
 EDGE_PLACES: tuple[int, ...] = tuple(i for piece in EDGES for i in piece)
 """The 24 edge stickers, two in a row to a piece place."""
 PLACES = 24
-CROSSES = 190_080
+FACE_TURNS = len(FACE_MOVES)
+FOUR = 4
 
 Coordinate = NDArray[np.intp]
 """Coordinates of many nodes, of any shape."""
+Numbers = NDArray[np.int32]
+"""The same, in half the room."""
 
 
 def turns_of(faces: str) -> list[int]:
@@ -57,97 +67,150 @@ EDGE_MOVES = _place_moves(EDGE_PLACES)
 """Shape (24, 18): the place of an edge sticker after each turn."""
 
 
-# -- the cross -----------------------------------------------------------------------------------
+# -- four pieces of a kind -----------------------------------------------------------------------
 
-_BASE = PLACES ** np.arange(3, -1, -1)
+
+def as_number(places: Sequence[NDArray[np.integer]] | NDArray[np.uint8]) -> Numbers:
+    """Places of several pieces, each of shape (n,), read as one number in base 24."""
+    number = np.zeros(len(places[0]), dtype=np.int32)
+    for place in places:
+        number *= PLACES
+        number += place.astype(np.int32)
+    return number
+
+
+@dataclass(frozen=True, eq=False)
+class Fours:
+    """The arrangements of any four pieces of a kind.
+
+    stickers: the 24 places, as stickers; places: shape (4, count), the places 0..23 of the four.
+    """
+
+    stickers: tuple[int, ...]
+    places: NDArray[np.uint8]
+    _number: Numbers = field(repr=False)
+
+    @property
+    def count(self) -> int:
+        """How many arrangements there are."""
+        return len(self.places[0])
+
+    def numbered(self, places: NDArray[np.uint8]) -> Numbers:
+        """The arrangements with the pieces at these places, shape (4, n); -1 for none."""
+        return self._number.take(as_number(places))
+
+    def moves(self) -> Numbers:
+        """Shape (count, 18): the arrangement after each turn."""
+        after = _place_moves(self.stickers).astype(np.uint8)
+        moves = np.empty((self.count, FACE_TURNS), dtype=np.int32)
+        for first in range(0, FACE_TURNS, 3):
+            quarter = self.numbered(after[:, first].take(self.places))
+            half = quarter.take(quarter)
+            moves[:, first] = quarter
+            moves[:, first + 1] = half
+            moves[:, first + 2] = half.take(quarter)
+        return moves
+
+    def carried(
+        self, symmetry: Matrix, homes: tuple[int, ...]
+    ) -> tuple[tuple[int, NDArray[np.uint8]], ...]:
+        """What a symmetry of the whole cube makes of some pieces, for each of their stickers.
+
+        homes: of the stickers whose places are meant; the symmetry must permute their pieces. For
+        each: which of them is carried to it, and where, shape (24,), for each place of that one.
+        """
+        image = geometry.whole(symmetry)
+        index = {sticker: place for place, sticker in enumerate(self.stickers)}
+        found = []
+        for home in homes:
+            before = image.index(home)
+            known = next(k for k, other in enumerate(homes) if before in PIECE_OF[other])
+            shown = [image[_beside(homes[known], at, before)] for at in self.stickers]
+            found.append((known, np.array([index[at] for at in shown], dtype=np.uint8)))
+        return tuple(found)
+
+    def seen_by(self, symmetry: Matrix, homes: tuple[int, ...]) -> Numbers:
+        """Shape (count,): what each arrangement of the four pieces is, shown by the symmetry."""
+        carried = self.carried(symmetry, homes)
+        return self.numbered(np.array([to.take(self.places[known]) for known, to in carried]))
+
+
+def _beside(sticker: int, place: int, other: int) -> int:
+    """Where another sticker of the same piece lies when the sticker lies at the place."""
+    home, target = PIECE_OF[sticker], PIECE_OF[place]
+    shift = home.index(other) - home.index(sticker)
+    return target[(target.index(place) + shift) % len(target)]
+
+
+def _fours(pieces: tuple[tuple[int, ...], ...]) -> Fours:
+    stickers = tuple(i for piece in pieces for i in piece)
+    places = np.indices((PLACES,) * FOUR, dtype=np.uint8).reshape(FOUR, -1)
+    piece = places // len(pieces[0])
+    differ = np.ones(places.shape[1], dtype=bool)
+    for a in range(FOUR):
+        for b in range(a):
+            differ &= piece[a] != piece[b]
+    number = np.full(PLACES**FOUR, -1, dtype=np.int32)
+    number[differ] = np.arange(np.count_nonzero(differ))
+    return Fours(stickers, np.ascontiguousarray(places[:, differ]), number)
 
 
 @cache
-def _numbering() -> tuple[Coordinate, NDArray[np.int32]]:
-    """The four places of each cross, shape (4, 190080); and base-24 number -> cross, else -1."""
-    places = np.indices((PLACES,) * 4).reshape(4, -1)
-    piece = places // 2
-    differ = np.ones(places.shape[1], dtype=bool)
-    for a in range(4):
-        for b in range(a):
-            differ &= piece[a] != piece[b]
-    number = np.full(PLACES**4, -1, dtype=np.int32)
-    number[differ] = np.arange(CROSSES)
-    return places[:, differ], number
+def edge_fours() -> Fours:
+    """The 190080 arrangements of four edges."""
+    return _fours(EDGES)
 
 
-def cross_places() -> Coordinate:
-    """Shape (4, 190080): the edge places (0..23) of the cross edges DF, DR, DB, DL."""
-    return _numbering()[0]
+@cache
+def corner_fours() -> Fours:
+    """The 136080 arrangements of four corners."""
+    return _fours(CORNERS)
 
 
-def _renumbered(places: Coordinate) -> NDArray[np.int32]:
-    """The crosses whose edges lie at these places, shape (4, n)."""
-    crosses: NDArray[np.int32] = _numbering()[1][_BASE @ places]
-    return crosses
+@cache
+def edge_four_moves() -> Numbers:
+    """Shape (190080, 18): four edges after each turn."""
+    return edge_fours().moves()
+
+
+@cache
+def corner_four_moves() -> Numbers:
+    """Shape (136080, 18): four corners after each turn."""
+    return corner_fours().moves()
+
+
+# -- a cube's numbers ----------------------------------------------------------------------------
+
+SLOT_HOMES: dict[str, tuple[int, ...]] = {
+    "corner": tuple(SLOT[slot].home.corner for slot in SLOTS),
+    "edge": tuple(SLOT[slot].home.edge for slot in SLOTS),
+}
+"""The homes of the slots' corners and edges, those stickers whose places are meant."""
+
+
+def _four_of(cube: Cube, homes: tuple[int, ...], fours: Callable[[], Fours]) -> int:
+    where = cube.upright.where
+    places = np.array([[fours().stickers.index(where[home])] for home in homes], dtype=np.uint8)
+    return int(fours().numbered(places)[0])
 
 
 def cross_of(cube: Cube) -> int:
     """The cross of a cube in any grip."""
-    where = cube.upright.where
-    places = np.array([[EDGE_PLACES.index(where[i])] for i in CROSS_EDGES])
-    return int(_renumbered(places)[0])
+    return _four_of(cube, CROSS_EDGES, edge_fours)
 
 
-HOME_CROSS = cross_of(Cube())
+def edges_of(cube: Cube) -> int:
+    """The slots' edges of a cube in any grip."""
+    return _four_of(cube, SLOT_HOMES["edge"], edge_fours)
+
+
+def corners_of(cube: Cube) -> int:
+    """The slots' corners of a cube in any grip."""
+    return _four_of(cube, SLOT_HOMES["corner"], corner_fours)
+
+
+CROSSES = 190_080
+HOME_CROSS = cross_of(SOLVED)
 """The solved cross."""
-
-
-@cache
-def cross_moves() -> NDArray[np.int32]:
-    """Shape (190080, 18): the cross after each turn."""
-    places = cross_places()
-    moves = np.empty((CROSSES, len(FACE_MOVES)), dtype=np.int32)
-    for first in range(0, len(FACE_MOVES), 3):
-        quarter = _renumbered(EDGE_MOVES[places, first])
-        half = quarter[quarter]
-        moves[:, first] = quarter
-        moves[:, first + 1] = half
-        moves[:, first + 2] = half[quarter]
-    return moves
-
-
-# -- seen from another slot ----------------------------------------------------------------------
-
-
-def _seen_from(slot: str) -> Permutation:
-    """What the rotation about the vertical that takes the slot to FR does to the stickers."""
-    return geometry.whole(geometry.transpose(symmetry.to_slot(slot)))
-
-
-def cross_seen_from(slot: str) -> NDArray[np.int32]:
-    """Shape (190080,): the cross that each cross becomes when the slot is turned to FR."""
-    image = _seen_from(slot)
-    place_image = np.array([EDGE_PLACES.index(image[place]) for place in EDGE_PLACES])
-    edge_image = [CROSS_EDGES.index(image[home]) for home in CROSS_EDGES]
-    turned = np.empty_like(cross_places())
-    turned[edge_image] = place_image[cross_places()]
-    return _renumbered(turned)
-
-
-def places_seen_from(slot: str, places: tuple[int, ...]) -> Coordinate:
-    """Shape (24,): the corner or edge place that each becomes when the slot is turned to FR."""
-    image = _seen_from(slot)
-    return np.array([places.index(image[place]) for place in places], dtype=np.intp)
-
-
-# -- a cube's pairs ------------------------------------------------------------------------------
-
-
-def corner_of(cube: Cube, slot: str) -> int:
-    """The corner coordinate of the slot's pair."""
-    return CORNER_PLACES.index(pair_place(cube, slot).corner)
-
-
-def edge_of(cube: Cube, slot: str) -> int:
-    """The edge coordinate of the slot's pair."""
-    return EDGE_PLACES.index(pair_place(cube, slot).edge)
-
-
 HOME_CORNER: dict[str, int] = {s: CORNER_PLACES.index(SLOT[s].home.corner) for s in SLOT}
 HOME_EDGE: dict[str, int] = {s: EDGE_PLACES.index(SLOT[s].home.edge) for s in SLOT}

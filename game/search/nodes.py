@@ -1,7 +1,7 @@
 """Nodes of a search tree, in blocks that are expanded together.
 
-A node is a cube as the search sees it: its cross, the corner and edge of each slot to solve, and
-the turn that led to it. Its children are reached by the turns that may follow:
+A node is a cube as the search sees it, three numbers: its cross, the slots' corners and the slots'
+edges; and the turn that led to it. Its children are reached by the turns that may follow:
 
 * never the same face twice in a row: those two turns would be one;
 * of two opposite faces, whose turns commute, F before B, R before L, U before D.
@@ -9,15 +9,16 @@ the turn that led to it. Its children are reached by the turns that may follow:
 So every set of turns that differ only in the order of neighbouring opposite turns is one line, and
 "all shortest solutions" counts it once.
 
-Everything is looked up with `take`. Every index is in range by construction; `mode="clip"` spares
-NumPy checking each of them, which takes three times as long.
+Every node after each of the 18 turns makes a grid of cells, shape (n, 18): the numbers of a whole
+row of cells lie side by side in the tables of moves, and are copied from there at once.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
-from functools import cache
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass, field
+from functools import cache, cached_property
+from typing import TypeVar
 
 import numpy as np
 from numpy.typing import NDArray
@@ -25,25 +26,32 @@ from numpy.typing import NDArray
 from game.cube.cube import Cube
 from game.cube.geometry import FACES, OPPOSITE
 from game.cube.moves import FACE_MOVES, turned_face
+from game.cube.pair import SLOTS
 from game.search.coordinates import (
     CORNER_MOVES,
     EDGE_MOVES,
-    HOME_CORNER,
+    FACE_TURNS,
     HOME_CROSS,
-    HOME_EDGE,
+    SLOT_HOMES,
     Coordinate,
-    corner_of,
-    cross_moves,
+    Numbers,
+    corner_four_moves,
+    corner_fours,
+    corners_of,
     cross_of,
-    edge_of,
+    edge_four_moves,
+    edge_fours,
+    edges_of,
     turns_of,
 )
-from game.search.tables import Bound
 
-TURNS = len(FACE_MOVES)
-START = TURNS
+T = TypeVar("T", np.int32, np.uint8)
+
+START = FACE_TURNS
 """In place of a turn: the node is where the search starts."""
 
+Places = NDArray[np.uint8]
+"""Places (0..23) of one piece in many nodes."""
 Followers = NDArray[np.bool_]
 """Shape (19, 18): whether a turn may follow a turn, or the start."""
 
@@ -51,7 +59,7 @@ Followers = NDArray[np.bool_]
 @cache
 def followers(faces: str) -> Followers:
     """Which turns of these faces may follow each other."""
-    follows = np.zeros((TURNS + 1, TURNS), dtype=bool)
+    follows = np.zeros((FACE_TURNS + 1, FACE_TURNS), dtype=bool)
     for turn in turns_of(faces):
         face = turned_face(FACE_MOVES[turn])
         follows[:, turn] = True
@@ -65,125 +73,194 @@ def followers(faces: str) -> Followers:
 class Block:
     """n nodes. All arrays have shape (n,).
 
-    corners, edges: by slot; turn: the last turn made, or `START`; parent: row in the block that
-    this one was expanded from.
+    turn: the last turn made, or `START`; parent: row in the block that this one comes from.
     """
 
-    cross: NDArray[np.int32]
-    corners: dict[str, Coordinate]
-    edges: dict[str, Coordinate]
-    turn: NDArray[np.intp]
-    parent: NDArray[np.intp]
-
-    def corner(self, slot: str) -> Coordinate:
-        """The places of the slot's corner."""
-        return self.corners[slot]
-
-    def edge(self, slot: str) -> Coordinate:
-        """The places of the slot's edge."""
-        return self.edges[slot]
+    cross: Numbers
+    corners: Numbers
+    edges: Numbers
+    turn: NDArray[np.int8]
+    parent: Numbers
 
     def __len__(self) -> int:
         return len(self.cross)
 
+    def place(self, kind: str, slot: str) -> Places:
+        """The places of the slot's corner or edge."""
+        if kind == "corner":
+            fours, four = corner_fours(), self.corners
+        else:
+            fours, four = edge_fours(), self.edges
+        places: Places = fours.places[SLOTS.index(slot)].take(four, mode="clip")
+        return places
 
-def start(cube: Cube, slots: Sequence[str]) -> Block:
+    def part(self, rows: slice | Coordinate | NDArray[np.bool_]) -> Block:
+        """Some of them."""
+        return Block(
+            self.cross[rows],
+            self.corners[rows],
+            self.edges[rows],
+            self.turn[rows],
+            self.parent[rows],
+        )
+
+    def parts(self, size: int) -> Iterator[tuple[int, Block]]:
+        """All of them, at most `size` at a time, each with the row of its first."""
+        for first in range(0, len(self), size):
+            yield first, self.part(slice(first, first + size))
+
+
+def start(cube: Cube) -> Block:
     """One node: the cube, in any grip."""
+    numbers = (cross_of(cube), corners_of(cube), edges_of(cube))
+    cross, corners, edges = (np.array([number], dtype=np.int32) for number in numbers)
+    return Block(cross, corners, edges, np.array([START], np.int8), np.array([0], np.int32))
+
+
+def joined(blocks: Sequence[Block]) -> Block:
+    """Blocks one after the other; at least one."""
+    if len(blocks) == 1:
+        return blocks[0]
     return Block(
-        np.array([cross_of(cube)], dtype=np.int32),
-        {slot: np.array([corner_of(cube, slot)], dtype=np.intp) for slot in slots},
-        {slot: np.array([edge_of(cube, slot)], dtype=np.intp) for slot in slots},
-        np.array([START], dtype=np.intp),
-        np.array([0], dtype=np.intp),
+        np.concatenate([block.cross for block in blocks]),
+        np.concatenate([block.corners for block in blocks]),
+        np.concatenate([block.edges for block in blocks]),
+        np.concatenate([block.turn for block in blocks]),
+        np.concatenate([block.parent for block in blocks]),
     )
 
 
+_PLACE_MOVES = {"corner": CORNER_MOVES.astype(np.uint8), "edge": EDGE_MOVES.astype(np.uint8)}
+_MOVES: dict[str, Callable[[], Numbers]] = {
+    "cross": edge_four_moves,
+    "corners": corner_four_moves,
+    "edges": edge_four_moves,
+}
+
+
+class _Lazy:
+    """Numbers of nodes that are worked out at their first use. made: those that are."""
+
+    made: dict[str, Numbers]
+
+    @property
+    def cross(self) -> Numbers:
+        """The crosses."""
+        return self._numbers("cross")
+
+    @property
+    def corners(self) -> Numbers:
+        """The slots' corners."""
+        return self._numbers("corners")
+
+    @property
+    def edges(self) -> Numbers:
+        """The slots' edges."""
+        return self._numbers("edges")
+
+    def _numbers(self, name: str) -> Numbers:
+        if name not in self.made:
+            self.made[name] = self._worked_out(name)
+        return self.made[name]
+
+    def _worked_out(self, name: str) -> Numbers:
+        raise NotImplementedError
+
+
 @dataclass(frozen=True, eq=False)
-class _AllChildren:
-    """Every node after every turn, shape (n, 18); its coordinates are worked out when asked for."""
+class Cells(_Lazy):
+    """The nodes of a block after every turn, shape (n, 18), numbered row by row."""
 
     parents: Block
-    cross: NDArray[np.int32]
+    made: dict[str, Numbers] = field(default_factory=dict, repr=False)
 
-    def corner(self, slot: str) -> Coordinate:
-        return CORNER_MOVES.take(self.parents.corners[slot], axis=0, mode="clip")
+    def place(self, kind: str, slot: str) -> Places:
+        """The places of the slot's corner or edge."""
+        return _PLACE_MOVES[kind].take(self.parents.place(kind, slot), axis=0, mode="clip")
 
-    def edge(self, slot: str) -> Coordinate:
-        return EDGE_MOVES.take(self.parents.edges[slot], axis=0, mode="clip")
+    def _worked_out(self, name: str) -> Numbers:
+        before: Numbers = getattr(self.parents, name)
+        return _MOVES[name]().take(before, axis=0, mode="clip")
+
+
+FEW = 1 / 6
+"""The part of the cells up to which numbers are looked up one by one, not by rows."""
 
 
 @dataclass(frozen=True, eq=False)
-class Children:
-    """Some nodes after some turns. row: of the parent; turn: the turn made; shape (n,) each."""
+class Children(_Lazy):
+    """Some of the cells. cell: their numbers, shape (n,), growing."""
 
-    parents: Block
-    row: NDArray[np.intp]
-    turn: NDArray[np.intp]
-    cross: NDArray[np.int32]
+    cells: Cells
+    cell: Coordinate
+    made: dict[str, Numbers] = field(default_factory=dict, repr=False)
 
-    def corner(self, slot: str) -> Coordinate:
-        """The places of the slot's corner."""
-        return self._moved(self.parents.corners[slot], CORNER_MOVES)
+    @cached_property
+    def row(self) -> Coordinate:
+        """The rows of their parents."""
+        return self.cell // FACE_TURNS
 
-    def edge(self, slot: str) -> Coordinate:
-        """The places of the slot's edge."""
-        return self._moved(self.parents.edges[slot], EDGE_MOVES)
+    @cached_property
+    def turn(self) -> Coordinate:
+        """The turns that led to them."""
+        return self.cell - self.row * FACE_TURNS
 
-    def _moved(self, places: Coordinate, moves: Coordinate) -> Coordinate:
-        return moves.take(places.take(self.row, mode="clip") * TURNS + self.turn, mode="clip")
+    def _worked_out(self, name: str) -> Numbers:
+        few = len(self) < FEW * FACE_TURNS * len(self.cells.parents)
+        if few and name not in self.cells.made:
+            before: Numbers = getattr(self.cells.parents, name)
+            return self._after(before, _MOVES[name]())
+        numbers: Numbers = getattr(self.cells, name)
+        return numbers.reshape(-1).take(self.cell, mode="clip")
+
+    def place(self, kind: str, slot: str) -> Places:
+        """The places of the slot's corner or edge."""
+        return self._after(self.cells.parents.place(kind, slot), _PLACE_MOVES[kind])
+
+    def _after(self, before: NDArray[T], moves: NDArray[T]) -> NDArray[T]:
+        """What a number or place of the parents becomes. before: shape (n,); moves: (m, 18)."""
+        move = before.take(self.row, mode="clip").astype(np.intp) * FACE_TURNS + self.turn
+        return moves.reshape(-1).take(move, mode="clip")
 
     def __len__(self) -> int:
-        return len(self.row)
+        return len(self.cell)
 
     def where(self, keep: NDArray[np.bool_]) -> Children:
         """Those that are kept."""
-        return self._only(np.flatnonzero(keep))
+        rows = np.flatnonzero(keep)
+        if len(rows) == len(self):
+            return self
+        made = {name: numbers.take(rows, mode="clip") for name, numbers in self.made.items()}
+        return Children(self.cells, self.cell.take(rows, mode="clip"), made)
 
-    def _only(self, which: NDArray[np.intp]) -> Children:
-        return Children(
-            self.parents,
-            self.row.take(which, mode="clip"),
-            self.turn.take(which, mode="clip"),
-            self.cross.take(which, mode="clip"),
-        )
-
-    def blocks(self, size: int) -> Iterator[Block]:
-        """The same nodes as blocks of at most `size`, made one by one."""
-        for first in range(0, len(self), size):
-            some = self._only(np.arange(first, min(first + size, len(self))))
-            yield Block(
-                some.cross,
-                {slot: some.corner(slot) for slot in self.parents.corners},
-                {slot: some.edge(slot) for slot in self.parents.edges},
-                some.turn,
-                some.row,
-            )
-
-    def solved(self) -> Children:
-        """Those at the goal."""
-        keep = self.cross == HOME_CROSS
-        for slot in self.parents.corners:
-            keep &= self.corner(slot) == HOME_CORNER[slot]
-            keep &= self.edge(slot) == HOME_EDGE[slot]
-        return self.where(keep)
+    def block(self, first: int = 0) -> Block:
+        """The same as nodes. first: added to the rows of their parents."""
+        parent = (self.row + first).astype(np.int32)
+        return Block(self.cross, self.corners, self.edges, self.turn.astype(np.int8), parent)
 
 
-def expand(block: Block, follows: Followers, bounds: Sequence[Bound], remaining: int) -> Children:
-    """The children that may be at most `remaining` turns away from the goal.
+@dataclass(frozen=True, eq=False)
+class Goal:
+    """The cross and some slots solved. corners, edges: whether each arrangement has them home."""
 
-    bounds: at least one; the first is looked up for all children, each of the others for those
-    that the ones before have left.
-    """
-    crosses = cross_moves().take(block.cross, axis=0, mode="clip")
-    keep = bounds[0](_AllChildren(block, crosses)) <= remaining
-    keep &= follows.take(block.turn, axis=0, mode="clip")
-    child = np.flatnonzero(keep)
-    row = child // TURNS
-    children = Children(block, row, child - row * TURNS, crosses.take(child, mode="clip"))
-    for bound in bounds[1:]:
-        if not len(children):
-            break
-        keep = bound(children) <= remaining
-        if not keep.all():
-            children = children.where(keep)
-    return children
+    corners: NDArray[np.bool_]
+    edges: NDArray[np.bool_]
+
+    def reached(self, block: Block) -> Coordinate:
+        """The rows of the nodes at the goal."""
+        rows = np.flatnonzero(block.cross == HOME_CROSS)
+        at_home = self.corners.take(block.corners[rows]) & self.edges.take(block.edges[rows])
+        return rows[at_home]
+
+
+@cache
+def goal(slots: tuple[str, ...]) -> Goal:
+    """The cross and these slots solved."""
+    at_home = []
+    for fours, kind in ((corner_fours(), "corner"), (edge_fours(), "edge")):
+        home = np.ones(fours.count, dtype=bool)
+        for slot in slots:
+            row = SLOTS.index(slot)
+            home &= fours.places[row] == fours.stickers.index(SLOT_HOMES[kind][row])
+        at_home.append(home)
+    return Goal(*at_home)

@@ -49,10 +49,14 @@ class Stopped:
 
 @dataclass(frozen=True)
 class Progress:
-    """How far a search has come: par is at least `at_least`; `nodes` have been looked at."""
+    """How far a search has come: par is at least `at_least`; `nodes` have been looked at.
+
+    done: how much of the lines of `at_least` turns has been tried, 0 to 1; 0 while they are few.
+    """
 
     at_least: int
     nodes: int
+    done: float = 0.0
 
 
 Outcome = Solved | Unsolvable | NoneUpTo | Stopped

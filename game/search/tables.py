@@ -21,23 +21,27 @@ from typing import Protocol
 import numpy as np
 from numpy.typing import NDArray
 
+from game.cube import geometry, symmetry
 from game.cube.geometry import FACES
-from game.search import coordinates
+from game.cube.pair import CROSS_EDGES, SLOTS
 from game.search.coordinates import (
     CORNER_MOVES,
-    CORNER_PLACES,
     CROSSES,
     EDGE_MOVES,
-    EDGE_PLACES,
     HOME_CORNER,
     HOME_CROSS,
     HOME_EDGE,
     PLACES,
+    SLOT_HOMES,
     Coordinate,
-    cross_moves,
+    Numbers,
+    corner_fours,
+    edge_four_moves,
+    edge_fours,
     inverse_turn,
     turns_of,
 )
+from game.search.masks import EVERY, Masks, mask_move, moved, unpacked
 
 Distances = NDArray[np.uint8]
 """Turns to solved. Of a table: shape (190080, 24), cross by place."""
@@ -48,24 +52,33 @@ KINDS = ("corner", "edge")
 
 
 class Nodes(Protocol):
-    """Coordinates of many nodes, all of one shape, worked out when asked for."""
+    """The numbers of many nodes, all of one shape, worked out when asked for."""
 
     @property
-    def cross(self) -> NDArray[np.int32]:
+    def cross(self) -> Numbers:
         """The crosses."""
 
-    def corner(self, slot: str) -> Coordinate:
-        """The places of the slot's corner."""
+    @property
+    def corners(self) -> Numbers:
+        """The slots' corners."""
 
-    def edge(self, slot: str) -> Coordinate:
-        """The places of the slot's edge."""
+    @property
+    def edges(self) -> Numbers:
+        """The slots' edges."""
+
+    def place(self, kind: str, slot: str) -> NDArray[np.uint8]:
+        """The places of the slot's corner or edge; cheaper than all four, if no more is asked."""
 
 
 class Bound(Protocol):
-    """A lower bound on the turns that nodes are away from the goal."""
+    """Something known of how far nodes are from the goal at least."""
 
-    def __call__(self, nodes: Nodes) -> Distances:
-        """The bounds, of the nodes' shape."""
+    @property
+    def reach(self) -> int:
+        """The most turns for which it ever says that a node is farther."""
+
+    def within(self, nodes: Nodes, turns: int) -> NDArray[np.bool_]:
+        """Whether each node may be at most so many turns from the goal, in the nodes' shape."""
 
 
 class Tables(Protocol):
@@ -87,8 +100,8 @@ def distances(kind: str, slot: str = "FR", faces: str = FACES) -> Distances:
     """
     piece_moves, home = _piece(kind, slot)
     turns = turns_of(faces)
-    crosses = {turn: np.ascontiguousarray(cross_moves()[:, turn]) for turn in turns}
-    permuted = {turn: _bit_permutation(piece_moves[:, turn]) for turn in turns}
+    crosses = {turn: np.ascontiguousarray(edge_four_moves()[:, turn]) for turn in turns}
+    permuted = {turn: mask_move(piece_moves[:, turn]) for turn in turns}
     possible = _possible(kind)
     reached = np.zeros(CROSSES, dtype=np.uint32)
     reached[HOME_CROSS] = 1 << home
@@ -101,12 +114,12 @@ def distances(kind: str, slot: str = "FR", faces: str = FACES) -> Distances:
         if len(sources) <= len(targets):
             bits = new.take(sources)
             for turn in turns:
-                step[crosses[turn].take(sources)] |= _permute(bits, permuted[turn])
+                step[crosses[turn].take(sources)] |= moved(bits, permuted[turn])
         else:
             gained = np.zeros(len(targets), dtype=np.uint32)
             for turn in turns:
                 bits = new.take(crosses[inverse_turn(turn)].take(targets))
-                gained |= _permute(bits, permuted[turn])
+                gained |= moved(bits, permuted[turn])
             step[targets] = gained
         new = step & ~reached
         reached |= new
@@ -120,39 +133,21 @@ def _piece(kind: str, slot: str) -> tuple[Coordinate, int]:
     return EDGE_MOVES, HOME_EDGE[slot]
 
 
-def _possible(kind: str) -> NDArray[np.uint32]:
+def _possible(kind: str) -> Masks:
     """Shape (190080,): the places that the piece can have beside each cross, as bits."""
-    possible = np.full(CROSSES, (1 << PLACES) - 1, dtype=np.uint32)
+    possible = np.full(CROSSES, EVERY, dtype=np.uint32)
     if kind == "edge":
-        for places in coordinates.cross_places():
+        for places in edge_fours().places:
             possible &= ~(np.uint32(3) << (places // 2 * 2).astype(np.uint32))
     return possible
 
 
-_HALF = PLACES // 2
-
-
-def _bit_permutation(move: Coordinate) -> NDArray[np.uint32]:
-    """Shape (2, 4096): what a move of places makes of the lower and the upper twelve bits."""
-    bits = (np.arange(1 << _HALF)[:, None] >> np.arange(_HALF)) & 1
-    images = (1 << move).reshape(2, _HALF)
-    return (images @ bits.T).astype(np.uint32)
-
-
-def _permute(bits: NDArray[np.uint32], permutation: NDArray[np.uint32]) -> NDArray[np.uint32]:
-    lower, upper = permutation
-    permuted: NDArray[np.uint32] = lower.take(bits & ((1 << _HALF) - 1), mode="clip")
-    permuted |= upper.take(bits >> _HALF, mode="clip")
-    return permuted
-
-
-def _by_level(levels: list[NDArray[np.uint32]]) -> Distances:
+def _by_level(levels: list[Masks]) -> Distances:
     """The level at which each bit is set, shape (190080, 24); `UNREACHED` where it never is."""
     found = np.full((CROSSES, PLACES), UNREACHED, dtype=np.uint8)
     for distance, level in enumerate(levels):
         rows = np.flatnonzero(level)
-        octets = level[rows].astype("<u4").view(np.uint8).reshape(-1, 4)
-        bits = np.unpackbits(octets, axis=1, count=PLACES, bitorder="little")
+        bits = unpacked(level[rows])
         found[rows] += bits * np.uint8((distance - UNREACHED) % 256)  # wraps round to `distance`
     return found
 
@@ -167,11 +162,13 @@ class TableBound:
     kind: str
     slot: str
     table: Distances
+    reach: int
 
-    def __call__(self, nodes: Nodes) -> Distances:
-        """The exact distances of that part."""
-        place = nodes.corner(self.slot) if self.kind == "corner" else nodes.edge(self.slot)
-        return self.table.take(nodes.cross * np.int32(PLACES) + place, mode="clip")
+    def within(self, nodes: Nodes, turns: int) -> NDArray[np.bool_]:
+        """Whether that part is at most so many turns from solved."""
+        state = nodes.cross * np.int32(PLACES)
+        state += nodes.place(self.kind, self.slot)
+        return self.table.take(state, mode="clip") <= turns
 
 
 @dataclass(frozen=True, eq=False)
@@ -179,10 +176,11 @@ class CrossBound:
     """The distance of the cross alone. table: shape (190080,)."""
 
     table: Distances
+    reach: int
 
-    def __call__(self, nodes: Nodes) -> Distances:
-        """The exact distances of the cross."""
-        return self.table.take(nodes.cross, mode="clip")
+    def within(self, nodes: Nodes, turns: int) -> NDArray[np.bool_]:
+        """Whether the cross is at most so many turns from solved."""
+        return self.table.take(nodes.cross, mode="clip") <= turns
 
 
 FEW_FACES_KEPT = 16
@@ -202,14 +200,17 @@ class PairTables:
     corner: Distances
     edge: Distances
     _made: dict[tuple[str, str], Distances] = field(default_factory=dict, repr=False)
+    _reaches: dict[tuple[str, str, str], int] = field(default_factory=dict, repr=False)
 
     def bounds(self, slots: tuple[str, ...], faces: str) -> Iterator[Bound]:
         """Two bounds for each slot; that of the cross alone where there is no slot."""
         for slot in slots:
             for kind in KINDS:
-                yield TableBound(kind, slot, self.table(kind, slot, faces).reshape(-1))
+                table = self.table(kind, slot, faces).reshape(-1)
+                yield TableBound(kind, slot, table, self._reach(kind, slot, faces))
         if not slots:
-            yield CrossBound(self.crosses(faces))
+            crosses = self.crosses(faces)
+            yield CrossBound(crosses, _reach(crosses))
 
     def table(self, kind: str, slot: str, faces: str) -> Distances:
         """The distances of the cross with a slot's corner or edge, by turns of these faces."""
@@ -222,6 +223,12 @@ class PairTables:
             self._made[kind, slot] = _seen_from(home, kind, slot)
         return self._made[kind, slot]
 
+    def _reach(self, kind: str, slot: str, faces: str) -> int:
+        same = "FR" if faces == FACES else slot  # with all faces the slots are alike
+        if (kind, same, faces) not in self._reaches:
+            self._reaches[kind, same, faces] = _reach(self.table(kind, same, faces))
+        return self._reaches[kind, same, faces]
+
     def crosses(self, faces: str) -> Distances:
         """Shape (190080,): the distances of the cross alone, those with the nearest corner."""
         if ("cross", faces) not in self._made:
@@ -229,11 +236,18 @@ class PairTables:
         return self._made["cross", faces]
 
 
+def _reach(table: Distances) -> int:
+    """One less than the largest distance of all states that can be solved."""
+    return int(table.max(where=table != UNREACHED, initial=0)) - 1
+
+
 def _seen_from(table: Distances, kind: str, slot: str) -> Distances:
-    """The table of a slot, from that of FR."""
-    places = CORNER_PLACES if kind == "corner" else EDGE_PLACES
-    columns = coordinates.places_seen_from(slot, places)
-    return table[:, columns][coordinates.cross_seen_from(slot)]
+    """The table of a slot, from that of FR: the same cube, turned until the slot is at FR."""
+    turned = geometry.transpose(symmetry.to_slot(slot))
+    fours, homes = corner_fours() if kind == "corner" else edge_fours(), SLOT_HOMES[kind]
+    places = next(to for known, to in fours.carried(turned, homes) if SLOTS[known] == slot)
+    crosses = edge_fours().seen_by(turned, CROSS_EDGES)
+    return table[:, places][crosses]
 
 
 def build_tables() -> PairTables:

@@ -8,78 +8,113 @@ import numpy as np
 import pytest
 from hypothesis import given
 
-from game.cube import symmetry
 from game.cube.cube import SOLVED, Cube
-from game.cube.geometry import transpose
+from game.cube.geometry import Matrix
 from game.cube.moves import FACE_MOVES
-from game.cube.pair import SLOTS
+from game.cube.pair import CROSS_EDGES, SLOTS, pair_place
 from game.search import coordinates
 from game.search.coordinates import (
     CORNER_MOVES,
     CORNER_PLACES,
-    CROSSES,
     EDGE_MOVES,
     EDGE_PLACES,
     HOME_CORNER,
     HOME_CROSS,
     HOME_EDGE,
+    SLOT_HOMES,
+    Fours,
+    corner_fours,
+    edge_fours,
 )
-from tests.strategies import cubes, slots, upright_cubes
+from tests.strategies import cubes, upright_cubes, upright_symmetries
 
 
-def test_there_are_190080_crosses() -> None:
-    """Four different edges of twelve, each two ways: 12 * 11 * 10 * 9 * 16 (counting)."""
-    places = coordinates.cross_places()
-    assert places.shape == (4, CROSSES)
+@pytest.mark.parametrize(
+    ("fours", "stickers", "count"), [(edge_fours(), 2, 190080), (corner_fours(), 3, 136080)]
+)
+def test_four_pieces_have_so_many_arrangements(fours: Fours, stickers: int, count: int) -> None:
+    """Four different edges of twelve, two ways each; four corners of eight, three ways each.
+
+    12 * 11 * 10 * 9 * 16 and 8 * 7 * 6 * 5 * 81 (counting).
+    """
     distinct = {
-        column for column in product(range(24), repeat=4) if len({p // 2 for p in column}) == 4
+        column
+        for column in product(range(24), repeat=4)
+        if len({place // stickers for place in column}) == 4
     }
-    assert set(zip(*places.tolist(), strict=True)) == distinct
+    assert set(zip(*fours.places.tolist(), strict=True)) == distinct
+    assert fours.count == len(distinct) == count
+    assert np.array_equal(fours.numbered(fours.places), np.arange(count))
+
+
+def test_what_is_no_arrangement_has_no_number() -> None:
+    """Two pieces at one place are none."""
+    assert edge_fours().numbered(np.array([[0], [1], [4], [6]], dtype=np.uint8)).tolist() == [-1]
 
 
 def test_the_solved_cube_is_at_home() -> None:
     """The solved cube has the home coordinates of every slot."""
     assert coordinates.cross_of(SOLVED) == HOME_CROSS
-    for slot in SLOTS:
-        assert coordinates.corner_of(SOLVED, slot) == HOME_CORNER[slot]
-        assert coordinates.edge_of(SOLVED, slot) == HOME_EDGE[slot]
+    for k, slot in enumerate(SLOTS):
+        assert corner_fours().places[k, coordinates.corners_of(SOLVED)] == HOME_CORNER[slot]
+        assert edge_fours().places[k, coordinates.edges_of(SOLVED)] == HOME_EDGE[slot]
+
+
+@given(cubes())
+def test_a_slots_pieces_lie_where_the_cube_says(cube: Cube) -> None:
+    """The place of each slot's corner and edge can be read off the numbers of all four."""
+    for k, slot in enumerate(SLOTS):
+        place = pair_place(cube, slot)
+        corner = corner_fours().places[k, coordinates.corners_of(cube)]
+        edge = edge_fours().places[k, coordinates.edges_of(cube)]
+        assert (CORNER_PLACES[corner], EDGE_PLACES[edge]) == place
 
 
 @given(upright_cubes())
 def test_a_turn_of_the_coordinates_is_the_turn_of_the_cube(cube: Cube) -> None:
-    """Every turn moves cross, corner and edge as turning the cube does."""
+    """Every turn moves cross, corners and edges as turning the cube does."""
     for number, turn in enumerate(FACE_MOVES):
         turned = cube.turn([turn])
-        cross = coordinates.cross_of(cube)
-        assert coordinates.cross_moves()[cross, number] == coordinates.cross_of(turned)
-        for slot in SLOTS:
-            corner = coordinates.corner_of(cube, slot)
-            edge = coordinates.edge_of(cube, slot)
-            assert CORNER_MOVES[corner, number] == coordinates.corner_of(turned, slot)
-            assert EDGE_MOVES[edge, number] == coordinates.edge_of(turned, slot)
+        for moves, of in (
+            (coordinates.edge_four_moves(), coordinates.cross_of),
+            (coordinates.edge_four_moves(), coordinates.edges_of),
+            (coordinates.corner_four_moves(), coordinates.corners_of),
+        ):
+            assert moves[of(cube), number] == of(turned)
+        for k in range(len(SLOTS)):
+            corners, edges = corner_fours().places[k], edge_fours().places[k]
+            before = corners[coordinates.corners_of(cube)], edges[coordinates.edges_of(cube)]
+            after = corners[coordinates.corners_of(turned)], edges[coordinates.edges_of(turned)]
+            assert (CORNER_MOVES[before[0], number], EDGE_MOVES[before[1], number]) == after
 
 
-@given(cubes(), slots)
-def test_seen_from_a_slot(cube: Cube, slot: str) -> None:
-    """Turning the whole cube until the slot is at FR changes the coordinates as the tables say."""
-    image = cube.upright.image(transpose(symmetry.to_slot(slot)))
-    crosses = coordinates.cross_seen_from(slot)
-    corners = coordinates.places_seen_from(slot, CORNER_PLACES)
-    edges = coordinates.places_seen_from(slot, EDGE_PLACES)
-    assert crosses[coordinates.cross_of(cube)] == coordinates.cross_of(image)
-    assert corners[coordinates.corner_of(cube, slot)] == coordinates.corner_of(image, "FR")
-    assert edges[coordinates.edge_of(cube, slot)] == coordinates.edge_of(image, "FR")
+@given(cubes(), upright_symmetries)
+def test_shown_by_a_symmetry(cube: Cube, symmetry: Matrix) -> None:
+    """A symmetry that keeps the cross below changes the numbers as it changes the cube."""
+    shown = cube.upright.image(symmetry)
+    for fours, homes, of in (
+        (edge_fours(), CROSS_EDGES, coordinates.cross_of),
+        (edge_fours(), SLOT_HOMES["edge"], coordinates.edges_of),
+        (corner_fours(), SLOT_HOMES["corner"], coordinates.corners_of),
+    ):
+        assert fours.seen_by(symmetry, homes)[of(cube)] == of(shown)
 
 
 @pytest.mark.parametrize("turn", range(18))
 def test_the_inverse_turn_undoes_it(turn: int) -> None:
-    """A turn and its inverse bring every cross back."""
-    moves = coordinates.cross_moves()
-    back = moves[moves[:, turn], coordinates.inverse_turn(turn)]
-    assert np.array_equal(back, np.arange(CROSSES))
+    """A turn and its inverse bring every arrangement back."""
+    for moves in (coordinates.edge_four_moves(), coordinates.corner_four_moves()):
+        back = moves[moves[:, turn], coordinates.inverse_turn(turn)]
+        assert np.array_equal(back, np.arange(len(moves)))
 
 
 def test_turns_of_faces_are_numbered_as_the_face_moves() -> None:
     """The turns of R and U are those six, in the order of FACE_MOVES."""
     names = [FACE_MOVES[turn].name for turn in coordinates.turns_of("UR")]
     assert names == ["R", "R2", "R'", "U", "U2", "U'"]
+
+
+def test_places_as_a_number() -> None:
+    """Places are digits in base 24, the first piece's counting most."""
+    places = np.array([[1, 23], [2, 23], [3, 23]], dtype=np.uint8)
+    assert coordinates.as_number(places).tolist() == [1 * 576 + 2 * 24 + 3, 24**3 - 1]

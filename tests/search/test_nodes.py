@@ -1,4 +1,4 @@
-"""Blocks of nodes: which turns follow which, and what expanding keeps."""
+"""Nodes in blocks: which turns follow which, what their children are, and the goal."""
 
 from __future__ import annotations
 
@@ -7,24 +7,17 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from game.cube import pair
 from game.cube.cube import SOLVED, Cube
 from game.cube.geometry import FACES
-from game.cube.line import Line
 from game.cube.moves import FACE_MOVES
 from game.cube.pair import SLOTS
 from game.search import coordinates
-from game.search.nodes import START, Block, expand, followers, start
-from game.search.tables import Distances, Nodes, Tables
-from tests.strategies import cubes, face_lines, slot_sets
+from game.search.coordinates import corner_fours, edge_fours
+from game.search.nodes import START, Block, Cells, Children, followers, goal, joined, start
+from tests.strategies import cubes, slot_sets
 
 ALL = followers(FACES)
-
-
-class Anything:
-    """A bound that forbids nothing."""
-
-    def __call__(self, nodes: Nodes) -> Distances:
-        return np.zeros(nodes.cross.shape, dtype=np.uint8)
 
 
 def test_lines_are_as_many_as_positions() -> None:
@@ -69,36 +62,81 @@ def test_only_allowed_faces_follow() -> None:
 def check(block: Block, row: int, cube: Cube) -> None:
     """A row of a block has the coordinates of the cube."""
     assert block.cross[row] == coordinates.cross_of(cube)
-    for slot in block.corners:
-        assert block.corner(slot)[row] == coordinates.corner_of(cube, slot)
-        assert block.edge(slot)[row] == coordinates.edge_of(cube, slot)
+    assert block.corners[row] == coordinates.corners_of(cube)
+    assert block.edges[row] == coordinates.edges_of(cube)
+
+
+@given(cubes())
+def test_children_are_the_cube_after_each_turn(cube: Cube) -> None:
+    """The cells of the start are the upright cube after each of the 18 turns."""
+    root = start(cube)
+    check(root, 0, cube)
+    children = Children(Cells(root), np.arange(18)).block()
+    assert children.turn.tolist() == list(range(18))
+    assert children.parent.tolist() == [0] * 18
+    for number, turn in enumerate(FACE_MOVES):
+        check(children, number, cube.upright.turn([turn]))
+
+
+@given(cubes(), st.sets(st.integers(0, 18 * 18 - 1), min_size=1))
+def test_some_cells_are_the_same_few_or_many(cube: Cube, chosen: set[int]) -> None:
+    """Whether few cells are looked up one by one, or many by rows, they hold the same."""
+    block = Children(Cells(start(cube)), np.arange(18)).block()
+    everyone = Children(Cells(block), np.arange(18 * 18))
+    cell = np.array(sorted(chosen))
+    some = Children(Cells(block), cell)
+    for name in ("cross", "corners", "edges"):
+        assert np.array_equal(getattr(some, name), getattr(everyone, name)[cell])
+    assert np.array_equal(some.row, cell // 18)
+    for slot in SLOTS:
+        for kind in ("corner", "edge"):
+            places = some.block().place(kind, slot)
+            assert np.array_equal(some.place(kind, slot), places)
+            assert np.array_equal(everyone.place(kind, slot)[cell], places)
+            grid = Cells(block).place(kind, slot)
+            assert np.array_equal(grid.reshape(-1)[cell], places)
+
+
+@given(cubes())
+def test_a_place_is_one_of_the_four(cube: Cube) -> None:
+    """The place of a slot's piece is read off the number of all four."""
+    root = start(cube)
+    for k, slot in enumerate(SLOTS):
+        assert root.place("corner", slot)[0] == corner_fours().places[k, root.corners[0]]
+        assert root.place("edge", slot)[0] == edge_fours().places[k, root.edges[0]]
+
+
+@given(cubes(), st.lists(st.booleans(), min_size=18, max_size=18))
+def test_where_keeps_those(cube: Cube, keep: list[bool]) -> None:
+    """Children that are kept stay as they are, whatever was worked out of them before."""
+    children = Children(Cells(start(cube)), np.arange(18))
+    before = children.edges
+    kept = children.where(np.array(keep))
+    assert kept.cell.tolist() == np.flatnonzero(keep).tolist()
+    assert kept.edges.tolist() == before[keep].tolist()
+    assert len(kept) == sum(keep)
+
+
+def test_parts_and_joined() -> None:
+    """A block cut into parts and joined again is the same; each part tells its first row."""
+    block = Children(Cells(start(SOLVED)), np.arange(18)).block(first=100)
+    parts = list(block.parts(7))
+    assert [(first, len(part)) for first, part in parts] == [(0, 7), (7, 7), (14, 4)]
+    again = joined([part for _, part in parts])
+    assert again.cross.tolist() == block.cross.tolist()
+    assert again.parent.tolist() == [100] * 18
 
 
 @given(cubes(), slot_sets)
-def test_children_are_the_cube_after_each_turn(cube: Cube, slots: tuple[str, ...]) -> None:
-    """Without bounds the start has 18 children, each the upright cube after its turn."""
-    root = start(cube, slots)
-    check(root, 0, cube)
-    children = expand(root, ALL, [Anything()], 0)
-    assert children.turn.tolist() == list(range(18))
-    blocks = list(children.blocks(7))
-    assert [len(block) for block in blocks] == [7, 7, 4]
-    for k, turn in enumerate(FACE_MOVES):
-        check(blocks[k // 7], k % 7, cube.upright.turn([turn]))
-        assert blocks[k // 7].parent[k % 7] == 0
+def test_the_goal_is_the_cross_and_the_slots(cube: Cube, slots: tuple[str, ...]) -> None:
+    """A node is at the goal exactly if its cube is."""
+    reached = goal(slots).reached(start(cube)).tolist()
+    assert reached == ([0] if pair.is_goal(cube, slots) else [])
 
 
-@given(face_lines(8), st.integers(0, 8))
-def test_bounds_keep_what_may_be_near_enough(tables: Tables, setup: Line, remaining: int) -> None:
-    """A child is kept exactly if every bound says that it may be near enough."""
-    root = start(SOLVED.turn(setup), SLOTS)
-    bounds = list(tables.bounds(SLOTS, FACES))
-    (everyone,) = expand(root, ALL, [Anything()], 0).blocks(18)
-    near = np.all([bound(everyone) <= remaining for bound in bounds], axis=0)
-    assert expand(root, ALL, bounds, remaining).turn.tolist() == np.flatnonzero(near).tolist()
-
-
-def test_only_solved_children_are_solved() -> None:
-    """One turn before the goal, exactly the turn that undoes it leads there."""
-    children = expand(start(SOLVED.turn([FACE_MOVES[3]]), SLOTS), ALL, [Anything()], 0)
-    assert children.solved().turn.tolist() == [5]
+def test_only_solved_children_are_at_the_goal() -> None:
+    """One turn before the goal, exactly the turn that undoes it leads there, or no turn at all."""
+    before = start(SOLVED.turn([FACE_MOVES[3]]))
+    children = Children(Cells(before), np.arange(18)).block()
+    assert children.turn[goal(SLOTS).reached(children)].tolist() == [5]
+    assert children.turn[goal(()).reached(children)].tolist() == [5]

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import random
+from collections.abc import Sequence
+from threading import active_count, get_ident
 
 import pytest
 from hypothesis import given, settings
@@ -15,7 +17,9 @@ from game.cube.line import Line, rotation_line
 from game.cube.moves import FACE_MOVES, line_text, parse_line, turned_face
 from game.cube.pair import SLOTS
 from game.errors import PositionError
-from game.search import shortest
+from game.search import shortest, workers
+from game.search.near import NearTables
+from game.search.nodes import Block, joined
 from game.search.outcome import NoneUpTo, Outcome, Progress, Solved, Stopped, Unsolvable
 from game.search.reach import obstacle
 from game.search.shortest import search
@@ -249,7 +253,8 @@ def test_cancelled_later(tables: Tables, patience: int) -> None:
 
 def test_cancelled_among_solutions(tables: Tables, monkeypatch: pytest.MonkeyPatch) -> None:
     """Cancelled at par, after a solution was found, it gives that one as one of more."""
-    monkeypatch.setattr(shortest, "BLOCK", 1)
+    monkeypatch.setattr(shortest, "SHARED", 2)
+    monkeypatch.setattr(shortest, "PIECE", 1)
     cube = SOLVED.turn(parse_line("R U R' U'"))
     every = solved(search(cube, SLOTS, tables=tables))
     assert len(every.solutions) > 1
@@ -285,6 +290,116 @@ def test_small_blocks_find_the_same(tables: Tables, monkeypatch: pytest.MonkeyPa
     whole = search(cube, SLOTS, tables=tables)
     monkeypatch.setattr(shortest, "BLOCK", 7)
     assert search(cube, SLOTS, tables=tables) == whole
+    monkeypatch.setattr(shortest, "PIECE", 11)
+    monkeypatch.setattr(shortest, "SHARED", 11)
+    assert search(cube, SLOTS, tables=tables) == whole
+
+
+def test_few_nodes_are_kept_at_once(tables: Tables, monkeypatch: pytest.MonkeyPatch) -> None:
+    """However many nodes there are, blocks hold no more than the children of one piece."""
+    sizes: list[int] = []
+
+    def noted(blocks: Sequence[Block]) -> Block:
+        sizes.append(sum(map(len, blocks)))
+        return joined(blocks)
+
+    monkeypatch.setattr(shortest, "joined", noted)
+    monkeypatch.setattr(shortest, "PIECE", 20)
+    monkeypatch.setattr(shortest, "SHARED", 21)
+    monkeypatch.setattr(shortest, "BLOCK", 7)
+    cube = pairs_unsolved(2, 1, seed=8)[0]
+    search(cube, SLOTS, tables=tables)
+    assert sum(sizes) > 20 * 18
+    assert max(sizes) <= 20 * 18
+
+
+# -- cores sharing a search ----------------------------------------------------------------------
+
+
+@pytest.fixture
+def sharing(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Threads share a level from 18 nodes on, in small tasks."""
+    monkeypatch.setattr(workers, "CORES", 2)
+    monkeypatch.setattr(shortest, "SHARED", 18)
+    monkeypatch.setattr(shortest, "PIECE", 5)
+
+
+def test_a_shared_search_finds_the_same(
+    tables: Tables, monkeypatch: pytest.MonkeyPatch, request: pytest.FixtureRequest
+) -> None:
+    """Threads find the par and the solutions that one thread finds, and stop at a first one."""
+    cubes = pairs_unsolved(2, 6, seed=9)
+    alone = [solved(search(cube, SLOTS, tables=tables)) for cube in cubes]
+    request.getfixturevalue("sharing")
+    for cube, expected in zip(cubes, alone, strict=True):
+        assert search(cube, SLOTS, tables=tables) == expected
+        one = solved(search(cube, SLOTS, tables=tables, first=True))
+        assert (one.par, one.complete) == (expected.par, False)
+        assert one.solutions[0] in expected.solutions
+
+
+@pytest.mark.usefixtures("sharing")
+def test_a_shared_search_can_be_cancelled(tables: Tables) -> None:
+    """Cancelled while threads work, it proves what progress said last, and leaves no thread."""
+    cube = pairs_unsolved(2, 1, seed=5)[0]
+    par = solved(search(cube, SLOTS, tables=tables)).par
+    threads = active_count()
+    told: list[Progress] = []
+    outcome = search(
+        cube,
+        SLOTS,
+        tables=tables,
+        progress=told.append,
+        cancelled=lambda: told[-1].done > 0.3,
+    )
+    assert isinstance(outcome, Stopped)
+    assert outcome.at_least == told[-1].at_least <= par
+    assert active_count() == threads
+
+
+@pytest.mark.usefixtures("sharing")
+def test_a_shared_search_tells_its_progress_where_it_was_asked(tables: Tables) -> None:
+    """Progress comes in the caller's thread; within one length the part done only grows."""
+    told: list[Progress] = []
+    callers = set()
+
+    def tell(progress: Progress) -> None:
+        told.append(progress)
+        callers.add(get_ident())
+
+    search(pairs_unsolved(2, 1, seed=6)[0], SLOTS, tables=tables, progress=tell)
+    assert callers == {get_ident()}
+    assert told == sorted(told, key=lambda p: (p.at_least, p.nodes))
+    for turns in {progress.at_least for progress in told}:
+        done = [progress.done for progress in told if progress.at_least == turns]
+        assert done == sorted(done)
+        assert max(done) < 1
+    assert max(progress.done for progress in told) > 0.3
+
+
+# -- near sets -----------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("wanted", "faces"),
+    [(SLOTS, FACES), (("FR", "BL", "BR"), FACES), (("FR",), FACES), ((), FACES), (SLOTS, "RUF")],
+)
+def test_near_sets_change_no_answer(
+    tables: Tables, near_tables: NearTables, wanted: tuple[str, ...], faces: str
+) -> None:
+    """With near sets beside the small tables, par and solutions are the same."""
+    chance = random.Random(f"near {wanted} {faces}")
+    allowed = [turn for turn in FACE_MOVES if turned_face(turn) in faces]
+    for _ in range(8):
+        cube = SOLVED.turn(chance.choices(allowed, k=7))
+        found = search(cube, wanted, faces, tables=near_tables)
+        assert found == search(cube, wanted, faces, tables=tables)
+
+
+def test_near_sets_change_no_answer_for_two_pairs(tables: Tables, near_tables: NearTables) -> None:
+    """The same of random pairs."""
+    for cube in pairs_unsolved(2, 5, seed=10):
+        assert search(cube, SLOTS, tables=near_tables) == search(cube, SLOTS, tables=tables)
 
 
 # -- bad questions -------------------------------------------------------------------------------

@@ -20,8 +20,8 @@ from game.search.coordinates import (
     HOME_CORNER,
     HOME_CROSS,
     HOME_EDGE,
-    cross_moves,
-    cross_places,
+    edge_four_moves,
+    edge_fours,
 )
 from game.search.nodes import start
 from game.search.tables import KINDS, UNREACHED, Distances, PairTables, distances
@@ -71,7 +71,7 @@ SOLVED_FACE = {i: FACES[i // 9] for i in range(54)}
 
 def test_one_pair_has_384_states() -> None:
     """With the cross done a pair has 384 states (forum thread Case calculation, Dec 2008)."""
-    occupied = {place // 2 for place in cross_places()[:, HOME_CROSS]}
+    occupied = {place // 2 for place in edge_fours().places[:, HOME_CROSS]}
     free = [place for place in range(24) if place // 2 not in occupied]
     assert 24 * len(free) == 384
     table = distances("edge")
@@ -86,7 +86,7 @@ def test_crosses_are_as_far_as_scipy_says(tables: PairTables) -> None:
     graph = cross_graph()
     steps = graph.steps_from(graph.state(SOLVED)).tolist()
     theirs = dict(zip(map(tuple, graph.places.tolist()), steps, strict=True))
-    places = np.array(EDGE_PLACES)[cross_places()]
+    places = np.array(EDGE_PLACES)[edge_fours().places]
     ours = dict(zip(zip(*places.tolist(), strict=True), crosses(tables).tolist(), strict=True))
     assert len(ours) == CROSSES
     assert ours == theirs
@@ -114,7 +114,7 @@ def test_a_turn_changes_a_distance_by_at_most_one(tables: PairTables, kind: str,
     assert np.argwhere(table == 0).tolist() == [[HOME_CROSS, home[slot]]]
     possible = table != -1
     for turn in range(0, 18, 3):
-        after = table[cross_moves()[:, turn]][:, moves[:, turn]]
+        after = table[edge_four_moves()[:, turn]][:, moves[:, turn]]
         assert np.abs(after - table)[possible].max() == 1
 
 
@@ -130,9 +130,9 @@ def test_bounds_never_exceed_the_turns_made(
     tables: PairTables, line: Line, slots: tuple[str, ...]
 ) -> None:
     """After n turns from solved, no bound says more than n."""
-    root = start(SOLVED.turn(line), SLOTS)
+    root = start(SOLVED.turn(line))
     for bound in tables.bounds(slots, FACES):
-        assert bound(root)[0] <= len(line)
+        assert bound.within(root, len(line))[0]
 
 
 @given(st.lists(st.sampled_from(FACE_MOVES[6:9] + FACE_MOVES[12:15]), max_size=15), slot_sets)
@@ -140,9 +140,9 @@ def test_bounds_by_few_faces_never_exceed_the_turns_made(
     tables: PairTables, line: list[Move], slots: tuple[str, ...]
 ) -> None:
     """After n turns of R and U from solved, no bound for these faces says more than n."""
-    root = start(SOLVED.turn(line), SLOTS)
+    root = start(SOLVED.turn(line))
     for bound in tables.bounds(slots, "RU"):
-        assert bound(root)[0] <= len(line)
+        assert bound.within(root, len(line))[0]
 
 
 def test_five_faces_reach_every_cross() -> None:
