@@ -39,10 +39,10 @@ def shared(
                 running |= {pool.submit(work, task) for task in more}
                 if not running:
                     return
+                check()
                 done, running = wait(running, PATIENCE, FIRST_COMPLETED)
                 for future in done:
                     yield future.result()
-                check()
         finally:
             stop.set()
             for future in running:
