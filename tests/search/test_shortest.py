@@ -318,17 +318,17 @@ def test_few_nodes_are_kept_at_once(tables: Tables, monkeypatch: pytest.MonkeyPa
 
 @pytest.fixture
 def sharing(monkeypatch: pytest.MonkeyPatch) -> None:
-    """Threads share a level from 18 nodes on, in small tasks."""
+    """Threads share a level from 200 nodes on, in small tasks."""
     monkeypatch.setattr(workers, "CORES", 2)
-    monkeypatch.setattr(shortest, "SHARED", 18)
-    monkeypatch.setattr(shortest, "PIECE", 5)
+    monkeypatch.setattr(shortest, "SHARED", 200)
+    monkeypatch.setattr(shortest, "PIECE", 50)
 
 
 def test_a_shared_search_finds_the_same(
     tables: Tables, monkeypatch: pytest.MonkeyPatch, request: pytest.FixtureRequest
 ) -> None:
     """Threads find the par and the solutions that one thread finds, and stop at a first one."""
-    cubes = pairs_unsolved(2, 6, seed=9)
+    cubes = pairs_unsolved(2, 3, seed=9)
     alone = [solved(search(cube, SLOTS, tables=tables)) for cube in cubes]
     request.getfixturevalue("sharing")
     for cube, expected in zip(cubes, alone, strict=True):
