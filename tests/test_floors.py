@@ -39,6 +39,8 @@ FLOORS = {
     "game.rating": 3,
     "game.dice": 3,
     "game.deal": 3,
+    "game.contest": 3,
+    "game.codes": 3,
     "game.drill": 3,
     "game.prompt": 3,
     "game.telling": 3,
