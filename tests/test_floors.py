@@ -40,6 +40,7 @@ FLOORS = {
     "game.dice": 3,
     "game.deal": 3,
     "game.contest": 3,
+    "game.day": 3,
     "game.codes": 3,
     "game.drill": 3,
     "game.prompt": 3,
