@@ -39,6 +39,8 @@ FLOORS = {
     "game.rating": 3,
     "game.dice": 3,
     "game.deal": 3,
+    "game.programme": 3,
+    "game.runs": 3,
     "game.contest": 3,
     "game.day": 3,
     "game.codes": 3,
