@@ -44,6 +44,7 @@ if TYPE_CHECKING:
     from game.packs import Pack
     from game.playable import Beside, Playable
     from game.records import Best, Records
+    from game.screens.run_rows import Setup
 
 SETTLE_SECONDS = 0.05
 """From the first picture to the work that it did not need: first it is to reach the terminal."""
@@ -85,6 +86,8 @@ class PairwrightApp(App[int]):
         self._opener: tuple[events.Key | None, Screen[Any] | None] = (None, None)
         self._kept: list[events.Key] = []  # behind the opener
         self._records_fault_told = False
+        self.run_setup: Setup | None = None
+        """The terms of a run as they were chosen last."""
         self.clock: Callable[[], float] = clock or time.monotonic
         self.moment = self.clock()
 

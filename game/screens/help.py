@@ -22,6 +22,8 @@ SCREENS = {
     "map": "The map",
     "atlas": "The atlas",
     "drill": "The drill",
+    "runs": "Timed runs",
+    "run": "A run that is over",
     "statistics": "Statistics",
     "settings": "Settings",
 }

@@ -23,7 +23,7 @@ from game.screens.preview import Preview
 from game.screens.rows import twin_words
 from game.screens.tally import Tally, solved_texts, tally
 
-CHOICES = ("go", "map", "atlas", "drill", "statistics", "settings", "help", "quit")
+CHOICES = ("go", "map", "atlas", "drill", "runs", "statistics", "settings", "help", "quit")
 """The commands that stand in the list."""
 KEY_WIDTH = 7
 
@@ -133,6 +133,12 @@ class HomeScreen(FramedScreen):
         from game.screens.drill import DrillScreen  # noqa: PLC0415 - likewise
 
         self.app.push_screen(DrillScreen())
+
+    def action_runs(self) -> None:
+        """To the timed runs."""
+        from game.screens.runs import RunsScreen  # noqa: PLC0415 - likewise
+
+        self.app.push_screen(RunsScreen())
 
     def action_statistics(self) -> None:
         """To the statistics."""
