@@ -3,7 +3,9 @@
     PairwrightError
     +-- NotationError      a line of turns that cannot be read
     +-- PositionError      a cube, slot or set of faces that cannot be
+    +-- ProgrammeError     what is to be played cannot be had
     +-- ForbiddenTurn      a turn of a face that the position does not allow
+    +-- DayError           a date that has no positions
     +-- PackError          a pack with faults, all of them at once
     +-- ContestError       a contest, a card or a result that cannot be
     +-- CodeError          text that should be an invite or a card and cannot be read
@@ -68,6 +70,10 @@ class PositionError(PairwrightError):
     """A cube that cannot exist, or a slot, face or text of a position that is not one."""
 
 
+class ProgrammeError(PairwrightError):
+    """What is to be played cannot be had: a pack that is not there, terms that nothing fits."""
+
+
 class ForbiddenTurn(PairwrightError):
     """A turn of a face that the position does not allow."""
 
@@ -80,6 +86,10 @@ class ForbiddenTurn(PairwrightError):
     def __str__(self) -> str:
         allowed = " and ".join(", ".join(self.allowed).rsplit(", ", 1))
         return f"{self.move} turns face {self.face}; here only {allowed} may turn"
+
+
+class DayError(PairwrightError):
+    """A date for which there are no five positions, or a text that is no date."""
 
 
 @dataclass(frozen=True)
