@@ -25,12 +25,13 @@ from typing import Any
 from game.card_text import contest_name, day_name
 from game.chat import Chat
 from game.codes import Findings
-from game.contest import TIME, Card, Contest
+from game.contest import Card, Contest
 from game.cube.moves import line_text
 from game.day import day
 from game.errors import DayError
 from game.foreign import shown
-from game.prose import counted, seconds_text
+from game.prose import counted
+from game.runs.times import written
 from game.standings import Pars, Row, Standings, standings
 
 PROOF = "Turns are proven by replay; times are what the players say they are."
@@ -130,7 +131,7 @@ def _cells(row: Row, contest: Contest, pars: Pars) -> tuple[str, ...]:
         f"{row.solved} of {len(contest.positions)}",
         str(row.all_turns),
         "" if over is None or not row.solved else f"+{over}" if over else "par",
-        seconds_text(row.time),
+        written(row.time),
         calls,
         shown(row.card.name) + (" (another card has this name)" if row.namesake else ""),
     )
