@@ -1,4 +1,4 @@
-"""Output and input of the driver; how a game ends when its terminal closes: tests/test_terminal.py."""
+"""What the driver writes and reads; how a game ends: tests/test_terminal.py."""
 
 from __future__ import annotations
 
