@@ -127,7 +127,7 @@ _TABLE: tuple[Command, ...] = (
             "Leave from behind the curtain.", "The curtain", bar=2),
     # -- timed runs --------------------------------------------------------------------------
     Command("runs", "begin", ("enter",), "Enter", "begin",
-            "Begin a run on these terms, after a count-down.", "Timed runs", bar=1),
+            "Count down, and begin a run on these terms.", "Timed runs", bar=1),
     Command("runs", "go_on", ("u",), "u", "go on",
             "Take up the run that was left: it goes on with a position not seen before.",
             "Timed runs", bar=2),
