@@ -9,11 +9,8 @@ from collections.abc import Mapping
 from datetime import date, timedelta
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
-
 from game.cube import pair
-from game.day.five import MOST_NAMED, STEPS, day, day_text, days_named
+from game.day.five import STEPS, day, is_day
 from game.difficulty import Find
 from game.errors import DayError
 from game.search.outcome import Solved
@@ -108,23 +105,19 @@ def test_days_without_five(date_: date) -> None:
         day(date_)
 
 
-# -- dates in a text -----------------------------------------------------------------------------
-
-
-def test_days_named_in_a_text() -> None:
-    """Each once, in order; what only looks like a date, or lies outside, is none."""
-    text = "on 2026-11-25, 2026-11-24 and 2026-11-25; 2025-01-01, 12026-11-25, 2026-11-251"
-    assert list(days_named(text)) == ["2026-11-25", "2026-11-24"]
-
-
-@given(st.text(), st.dates(date(2026, 1, 1), date(2099, 12, 31)))
-def test_a_written_day_is_found(around: str, date_: date) -> None:
-    """Whatever stands around it, apart from digits."""
-    text = f"{around} {day_text(date_)}\n{around}"
-    assert day_text(date_) in days_named(text)
-
-
-def test_days_named_are_bounded() -> None:
-    """A text full of dates names no more than so many."""
-    text = " ".join(f"20{year}-01-01" for year in range(26, 100))
-    assert len(list(days_named(text))) == MOST_NAMED
+@pytest.mark.parametrize(
+    ("text", "is_one"),
+    [
+        ("2026-11-25", True),
+        ("2025-12-31", False),
+        ("2100-01-01", False),
+        ("2026-13-01", False),
+        ("2026-1-1", False),
+        ("2026-11-25 ", False),
+        ("\u0662\u0660\u0662\u0666-11-25", False),  # digits of another script
+        ("", False),
+    ],
+)
+def test_a_text_is_a_day(text: str, is_one: bool) -> None:
+    """A date in full, from the first day to the last."""
+    assert is_day(text) == is_one
