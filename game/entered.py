@@ -12,11 +12,13 @@ from dataclasses import dataclass, replace
 from typing import Any, NamedTuple
 
 from game.codes import Addressed, invite_code, key, read_invite
-from game.contest import MAX_HUNDREDTHS, Card, Contest, Result
+from game.contest import Card, Contest, Result
 from game.day import is_day
 from game.errors import ContestError, PairwrightError
 
 _FORMAT = 1
+LONGEST = 3 * 24 * 3600
+"""Seconds for which a clock is taken to have run on at most: three days."""
 LATEST = 2**40
 """Seconds since 1970 that are taken for a moment at most."""
 
@@ -65,9 +67,8 @@ class Entered:
         return self if self.begun is not None else replace(self, begun=now)
 
     def gone(self, now: int) -> int:
-        """Hundredths of a second since the next position was first shown; 0 where it was not."""
-        seconds = 0 if self.begun is None else max(0, now - self.begun)
-        return min(100 * seconds, MAX_HUNDREDTHS)
+        """Seconds since the next position was first shown, `LONGEST` at most; 0 if it was not."""
+        return 0 if self.begun is None else min(max(0, now - self.begun), LONGEST)
 
     def after(self, result: Result) -> Entered:
         """After the next position has been played."""
@@ -78,6 +79,10 @@ class Entered:
         if not self.is_over:
             raise ContestError("a card is for a contest that is played to its end")
         return Addressed(self.kind, Card(name, self.results))
+
+    def own_card(self, name: str) -> tuple[Card, ...]:
+        """The card for standings seen by the player alone, once all is played; else none."""
+        return (Card(name or "you", self.results),) if self.is_over else ()
 
 
 def entered_text(entered: Entered) -> str:
@@ -107,7 +112,8 @@ def entered_of(text: str, tries: Iterable[Try] = ()) -> Entered:
         if follows and entered.contest.positions[entered.number].text == position:
             entered = entered.after(result)
     number, moment = begun
-    return entered.beginning(moment) if number == entered.number else entered
+    is_begun = number == entered.number and not entered.is_over
+    return entered.beginning(moment) if is_begun else entered
 
 
 def _read(found: Any) -> tuple[Entered, tuple[int, int]]:

@@ -84,5 +84,10 @@ def day_text(date: date) -> str:
 
 
 def is_day(text: str) -> bool:
-    """Whether a text is in the form of a date that has five positions."""
-    return bool(_DAY.fullmatch(text)) and FIRST_DAY <= text <= LAST_DAY
+    """Whether a text is a date that has five positions, as `day_text` writes it."""
+    if not _DAY.fullmatch(text) or not FIRST_DAY <= text <= LAST_DAY:
+        return False
+    year, month, number = map(int, text.split("-"))
+    is_leap = year % 4 == 0  # of the years that there are, as the calendar has it
+    short = {2: 28 + is_leap, 4: 30, 6: 30, 9: 30, 11: 30}
+    return number <= short.get(month, 31)

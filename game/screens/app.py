@@ -4,6 +4,7 @@
     notices                      what is amiss since the start, a line each
     record(...)                  the records, which may be unusable: then play goes on without
     engine                       searches in the background
+    chat                         what of friends' contests was pasted, None for nothing
     moment                       when the input now being handled happened
     clock                        the time now, on the same scale
 
@@ -41,6 +42,7 @@ if TYPE_CHECKING:
     from textual.driver import Driver
 
     from game.atlas import Pars
+    from game.chat import Chat
     from game.packs import Pack
     from game.playable import Beside, Playable
     from game.records import Best, Records
@@ -80,6 +82,7 @@ class PairwrightApp(App[int]):
         if told:
             self.notices.append(told)
         self.engine = Engine(folders.cache)
+        self.chat: Chat | None = None
         self._packs_folder = packs
         self._own_clock = clock
         self._opener: tuple[events.Key | None, Screen[Any] | None] = (None, None)

@@ -20,6 +20,11 @@ SCREENS = {
     "map": "The map",
     "atlas": "The atlas",
     "drill": "The drill",
+    "contests": "Contests",
+    "contest": "A contest, and the day's five",
+    "code": "Text for a chat",
+    "paste": "Pasting",
+    "standings": "Standings",
     "statistics": "Statistics",
     "settings": "Settings",
 }

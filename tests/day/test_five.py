@@ -9,6 +9,7 @@ from collections.abc import Mapping
 from datetime import date, timedelta
 
 import pytest
+
 from game.cube import pair
 from game.day.five import STEPS, day, is_day
 from game.difficulty import Find
@@ -112,6 +113,9 @@ def test_days_without_five(date_: date) -> None:
         ("2025-12-31", False),
         ("2100-01-01", False),
         ("2026-13-01", False),
+        ("2026-02-29", False),
+        ("2028-02-29", True),
+        ("2026-04-31", False),
         ("2026-1-1", False),
         ("2026-11-25 ", False),
         ("\u0662\u0660\u0662\u0666-11-25", False),  # digits of another script
@@ -121,3 +125,17 @@ def test_days_without_five(date_: date) -> None:
 def test_a_text_is_a_day(text: str, is_one: bool) -> None:
     """A date in full, from the first day to the last."""
     assert is_day(text) == is_one
+
+
+@pytest.mark.parametrize("year", [2026, 2027, 2028, 2099])
+def test_the_days_are_those_of_the_calendar(year: int) -> None:
+    """Of all texts that look like dates of a year, those that the standard library reads."""
+
+    def is_date(text: str) -> bool:
+        try:
+            return date.fromisoformat(text).year == year
+        except ValueError:
+            return False
+
+    texts = [f"{year}-{month:02}-{number:02}" for month in range(14) for number in range(33)]
+    assert [text for text in texts if is_day(text)] == [text for text in texts if is_date(text)]
