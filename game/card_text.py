@@ -13,7 +13,8 @@ from __future__ import annotations
 from game.codes import Addressed, card_code
 from game.contest import TIME, Contest
 from game.foreign import shown
-from game.prose import counted, seconds_text
+from game.prose import counted
+from game.runs.times import written
 from game.standings import Pars, Row, proven_turns
 
 UNSOLVED = "-"
@@ -56,7 +57,7 @@ def summary(row: Row, contest: Contest, pars: Pars) -> str:
         turns = f"{row.all_turns} turns"
     else:
         turns = f"{over} over par" if over else "all at par"
-    parts = [turns, seconds_text(row.time)]
+    parts = [turns, written(row.time)]
     if contest.rules.by == TIME:
         parts.reverse()
     return ", ".join([solved, *parts])

@@ -1,4 +1,4 @@
-"""Numbers, times and lists in plain English."""
+"""Numbers and lists in plain English."""
 
 from __future__ import annotations
 
@@ -21,13 +21,3 @@ def listed(words: Iterable[str]) -> str:
     """ "a", "a and b", "a, b and c"; at least one."""
     *most, last = words
     return f"{', '.join(most)} and {last}" if most else last
-
-
-def seconds_text(hundredths: int) -> str:
-    """Hundredths of a second as "3.41" or "1:02.34"; from an hour on as "1:00:02.34"."""
-    minutes, rest = divmod(hundredths, 6000)
-    seconds = f"{rest // 100}.{rest % 100:02}"
-    if not minutes:
-        return seconds
-    hours, minutes = divmod(minutes, 60)
-    return f"{hours}:{minutes:02}:{seconds:>05}" if hours else f"{minutes}:{seconds:>05}"

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from datetime import date, datetime
 from typing import TYPE_CHECKING
@@ -79,11 +79,6 @@ def days_played(app: PairwrightApp) -> tuple[Played, ...]:
         for run in runs
         if is_day(run.kind) and run.ended is not None
     )
-
-
-def play(app: PairwrightApp, entry: Entry, then: Callable[[Result], None]) -> None:
-    """Play the next position of an entry that is kept. then: called with what came of it."""
-    raise NotImplementedError
 
 
 def chat(app: PairwrightApp) -> Chat:

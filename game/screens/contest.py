@@ -260,17 +260,26 @@ class ContestScreen(FramedScreen):
 
     def action_play(self) -> None:
         """The next position."""
+        from game.screens.contest_round import ContestRoundScreen  # noqa: PLC0415 - when pushed
+
         entry = self._entry
-        if entry is None or entry.entered.is_over:
-            return
-        began = entry.entered.beginning(int(time.time()))
-        self._entry = entry = book.keep(self.app, replace(entry, entered=began))
-        self._said = ""
-        book.play(self.app, entry, self._played)
+        if self.query_one("#contest-name").has_focus:
+            self.call_later(self.query_one("#contest-name", Input).action_submit)
+        elif entry is not None and not entry.entered.is_over:
+            self._entry = entry = book.keep(self.app, entry)
+            gone = entry.entered.gone(int(time.time()))
+            self.app.push_screen(ContestRoundScreen(entry, gone, self._seen, self._played))
+
+    def _seen(self) -> None:
+        """The position is shown: what was seen cannot be unseen."""
+        assert self._entry is not None
+        begun = self._entry.entered.beginning(int(time.time()))
+        self._entry = book.keep(self.app, replace(self._entry, entered=begun))
 
     def _played(self, result: Result) -> None:
         """The position is over."""
         assert self._entry is not None
+        self._said = ""
         entered = self._entry.entered.after(result)
         self._entry = book.keep(self.app, replace(self._entry, entered=entered))
         if entered.is_over:

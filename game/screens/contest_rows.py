@@ -14,7 +14,8 @@ from game.day import Played, joined_days
 from game.day.joined import counted_days
 from game.entered import Entered
 from game.foreign import shown
-from game.prose import counted, seconds_text
+from game.prose import counted
+from game.runs.times import written
 from game.screens.columns import Entry
 from game.screens.lines import Page
 from game.standings import Pars, Row, proven_turns
@@ -64,8 +65,8 @@ def _played(result: Result, par: int | None) -> Iterable[tuple[str, str]]:
     yield f"{over:<5}", "$accent" if over == "par" else "$muted"
     yield f"{'called' if result.called else '':<{OVER_WIDTH - 5}}", "$muted"
     for time in (result.seeing, result.doing):
-        yield f"{seconds_text(time):>{TIME_WIDTH}}", "$muted"
-    yield f"{seconds_text(result.time):>{TIME_WIDTH}}", ""
+        yield f"{written(time):>{TIME_WIDTH}}", "$muted"
+    yield f"{written(result.time):>{TIME_WIDTH}}", ""
 
 
 def words(entered: Entered, pars: Pars, cards: int) -> Content:

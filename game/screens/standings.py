@@ -13,7 +13,7 @@ from game.card_text import contest_name, day_name
 from game.contest import TIME
 from game.entered import Entered
 from game.foreign import shown
-from game.prose import seconds_text
+from game.runs.times import written
 from game.screens import commands, contest_rows
 from game.screens.contest_rows import Cards
 from game.screens.engine import Answered, Failed, whole_question
@@ -146,7 +146,7 @@ def _row(made: Standings, row: Row, pars: Pars, width: int) -> Content:
         turns += "  par" if not over else f"{f'+{over}':>5}"
     else:
         turns += " " * 5
-    measures = [f"{turns:>{TURNS_WIDTH}}", f"{seconds_text(row.time):>{TIME_WIDTH}}"]
+    measures = [f"{turns:>{TURNS_WIDTH}}", f"{written(row.time):>{TIME_WIDTH}}"]
     if made.contest.rules.by == TIME:
         measures.reverse()
     first = row.rank == 1
