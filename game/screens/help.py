@@ -22,6 +22,8 @@ SCREENS = {
     "drill": "The drill",
     "statistics": "Statistics",
     "settings": "Settings",
+    "lines": "The lines of several players",
+    "race": "Watching lines",
 }
 """The screens whose keys are told, in order, and what they are called."""
 
