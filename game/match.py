@@ -20,10 +20,15 @@ from unicodedata import normalize
 
 from game.contest import MAX_POSITIONS, Card, Contest, Result, Rules
 from game.errors import MatchError, PairwrightError
-from game.position import MAX_POSITION_TEXT, parse_position
+from game.position import parse_position
+from game.prose import numeral
 
 FEWEST, MOST = 2, 8
 """Players of a match."""
+MAX_NAME = 40
+"""Characters of a name at most."""
+MAX_MATCH_TEXT = 20_000
+"""Characters of what the records keep of a match at most."""
 _FORMAT = 1
 
 
@@ -158,7 +163,7 @@ class Match:
         return contest, tuple(Card(p.name, _filled(p.results, self.number)) for p in self.players)
 
 
-UNPLAYED = Result(line=(), seeing=0, doing=0, called=False, solved=False, inspection=0)
+UNPLAYED = Result(line=(), seeing=0, doing=0, called=False, solved=False)
 """Stands where a player has left before they played a position."""
 
 
@@ -166,9 +171,21 @@ def _filled(results: tuple[Result, ...], count: int) -> tuple[Result, ...]:
     return (*results, *[UNPLAYED] * count)[:count]
 
 
+# -- players -------------------------------------------------------------------------------------
+
+
 def begin_match(contest: Contest, names: Iterable[str]) -> Match:
-    """A match that has just begun; spaces at the ends of a name go. Raises MatchError."""
-    return Match(contest, tuple(Player(" ".join(name.split())) for name in names))
+    """A match that has just begun, of players with these names as they were typed.
+
+    Raises MatchError.
+    """
+    return Match(contest, tuple(Player(cleaned(name)) for name in names))
+
+
+def cleaned(name: str) -> str:
+    """A typed name with single spaces and without what cannot be shown."""
+    shown = "".join(c for c in normalize("NFC", name) if c.isprintable() or c.isspace())
+    return " ".join(shown.split())
 
 
 def check_names(names: Iterable[str]) -> None:
@@ -178,13 +195,85 @@ def check_names(names: Iterable[str]) -> None:
     """
     seen: dict[str, str] = {}
     for name in names:
-        try:
-            Card(name, ())
-        except PairwrightError as fault:
-            raise MatchError(str(fault)) from None
+        if not name or name != cleaned(name):
+            raise MatchError("a player has a name of characters that can be seen")
+        if len(name) > MAX_NAME:
+            raise MatchError(f"a name of {len(name)} characters; at most {MAX_NAME} are kept")
         same = normalize("NFKC", normalize("NFKC", name).casefold())
         if same in seen:
             raise MatchError(f"{seen[same]} and {name} cannot be told apart")
         seen[same] = name
     if not FEWEST <= len(seen) <= MOST:
-        raise MatchError(f"a match of {len(seen)} players; it takes {FEWEST} to {MOST}")
+        noun = "player" if len(seen) == 1 else "players"
+        raise MatchError(f"a match of {numeral(len(seen))} {noun}; it takes {FEWEST} to {MOST}")
+
+
+# -- as text -------------------------------------------------------------------------------------
+
+
+def match_text(match: Match) -> str:
+    """What was agreed, and who has left; what was played is in the attempts."""
+    contest = match.contest
+    return json.dumps(
+        {
+            "format": _FORMAT,
+            "title": contest.title,
+            "by": contest.rules.by,
+            "inspection": contest.rules.inspection,
+            "positions": [position.text for position in contest.positions],
+            "names": [player.name for player in match.players],
+            "left": [seat for seat, player in enumerate(match.players) if player.left],
+        },
+        ensure_ascii=False,
+        separators=(",", ":"),
+    )
+
+
+def match_of(text: str, tries: Iterable[Try] = ()) -> Match:
+    """The match of such a text, with what has been played of it, the oldest first.
+
+    A try that is no next one of its player's is passed over. Raises MatchError for any other text.
+    """
+    if len(text) > MAX_MATCH_TEXT:
+        raise MatchError(f"a match of {len(text)} characters; at most {MAX_MATCH_TEXT} are read")
+    try:
+        match, left = _read(json.loads(text))
+    except (ValueError, TypeError, LookupError, AttributeError, RecursionError) as fault:
+        problem = str(fault) if isinstance(fault, PairwrightError) else "no text of a match"
+        raise MatchError(problem) from None
+    for try_ in tries:
+        match = _with_try(match, try_)
+    for seat in left:
+        match = match.without(seat)
+    return match
+
+
+def _read(found: Any) -> tuple[Match, list[int]]:
+    """The match as agreed and the seats of those who left; raises whatever there is to raise."""
+    if found["format"] != _FORMAT:
+        raise MatchError("a match kept by another version")
+    texts, names, left = found["positions"], found["names"], found["left"]
+    if len(texts) > MAX_POSITIONS or len(names) > MOST or len(left) > MOST:
+        raise MatchError("more positions or players than a match can have")
+    rules = Rules(found["by"], _truth(found["inspection"]))
+    contest = Contest(found["title"], tuple(map(parse_position, texts)), rules)
+    match = Match(contest, tuple(map(Player, names)))
+    if not all(type(seat) is int and 0 <= seat < len(names) for seat in left):
+        raise MatchError("a player has left who was not there")
+    return match, left
+
+
+def _truth(value: Any) -> bool:
+    if not isinstance(value, bool):
+        raise MatchError("neither true nor false")
+    return value
+
+
+def _with_try(match: Match, try_: Try) -> Match:
+    for seat, player in enumerate(match.players):
+        number = len(player.results)
+        if player.name == try_.name and number < len(match.contest.positions):
+            if match.contest.positions[number].text != try_.position:
+                return match
+            return match._with(seat, replace(player, results=(*player.results, try_.result)))
+    return match

@@ -46,6 +46,7 @@ FLOORS = {
     "game.drill": 3,
     "game.prompt": 3,
     "game.telling": 3,
+    "game.match": 3,
     "game.folders": 4,
     "game.statistics": 4,
     "game.records": 4,
