@@ -5,6 +5,7 @@
     +-- PositionError      a cube, slot or set of faces that cannot be
     +-- ProgrammeError     what is to be played cannot be had
     +-- ForbiddenTurn      a turn of a face that the position does not allow
+    +-- DayError           a date that has no positions
     +-- PackError          a pack with faults, all of them at once
     +-- ContestError       a contest, a card or a result that cannot be
     +-- CodeError          text that should be an invite or a card and cannot be read
@@ -86,6 +87,10 @@ class ForbiddenTurn(PairwrightError):
     def __str__(self) -> str:
         allowed = " and ".join(", ".join(self.allowed).rsplit(", ", 1))
         return f"{self.move} turns face {self.face}; here only {allowed} may turn"
+
+
+class DayError(PairwrightError):
+    """A date for which there are no five positions, or a text that is no date."""
 
 
 @dataclass(frozen=True)

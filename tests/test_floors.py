@@ -42,6 +42,7 @@ FLOORS = {
     "game.programme": 3,
     "game.runs": 3,
     "game.contest": 3,
+    "game.day": 3,
     "game.codes": 3,
     "game.drill": 3,
     "game.prompt": 3,
