@@ -24,6 +24,7 @@ from textual.content import Content
 
 from game.contest import Result
 from game.cube.line import Line, obtm
+from game.foreign import shown
 from game.position import Position
 from game.screens.rows import fit
 from game.screens.stage_rows import SIGNS, signs_of
@@ -136,12 +137,11 @@ class Grid:
     # -- the cells -------------------------------------------------------------------------------
 
     def _name(self, number: int) -> Cells:
-        entry = self.entries[number]
+        name = shown(self.entries[number].name)
         style = "bold $accent" if number == self.marked else "bold"
-        if number in self.picked:
-            return [(fit(entry.name, min(self.width - 3, cell_len(entry.name))), style),
-                    (f" {PICKED}", "$success")]  # fmt: skip
-        return [(entry.name, style)]
+        if number not in self.picked:
+            return [(name, style)]
+        return [(fit(name, min(self.width - 3, cell_len(name))), style), (f" {PICKED}", "$success")]
 
     def _turns(self, number: int) -> Cells:
         """Turns, and how many over par."""

@@ -16,6 +16,7 @@ from textual.widgets import Static
 from game.cube.cube import Cube
 from game.cube.moves import Move
 from game.draw import size_for
+from game.foreign import shown
 from game.screens import commands
 from game.screens.columns import Entry, seconds_text
 from game.screens.cube_view import CubeView, scene_of
@@ -40,7 +41,7 @@ class Lane(Vertical):
     def compose(self) -> ComposeResult:
         """From top to bottom."""
         with Horizontal(classes="lane-head"):
-            yield Static(Content.styled(self.entry.name, "bold"), classes="lane-name")
+            yield Static(Content.styled(shown(self.entry.name), "bold"), classes="lane-name")
             yield Static(classes="lane-count")
         with Container(classes="lane-stage"):
             yield CubeView()
@@ -88,7 +89,7 @@ class RaceScreen(FramedScreen):
 
     def __init__(self, entries: Iterable[Entry]) -> None:
         super().__init__()
-        self._entries = tuple(entries)
+        self.entries = tuple(entries)
         self.step = 0  # turn by turn: moves made of each line
         self.ms = 0  # in time: on the clock of all lines
         self.is_timed = False
@@ -99,7 +100,7 @@ class RaceScreen(FramedScreen):
 
     def body(self) -> Iterable[Widget]:
         """A lane for each."""
-        yield Horizontal(*(Lane(entry) for entry in self._entries), id="lanes")
+        yield Horizontal(*(Lane(entry) for entry in self.entries), id="lanes")
 
     def on_mount(self) -> None:
         """All at the start."""
@@ -124,14 +125,14 @@ class RaceScreen(FramedScreen):
     @property
     def _can_be_timed(self) -> bool:
         """Whether it is known of each line how long it took."""
-        return all(entry.moments for entry in self._entries)
+        return all(entry.moments for entry in self.entries)
 
     @property
     def _marks(self) -> list[int]:
         """Where something happens: at these milliseconds, or after these moves."""
         if self.is_timed:
-            return sorted({ms for entry in self._entries for ms in entry.moments})
-        return [*range(1, max(len(entry.line) for entry in self._entries) + 1)]
+            return sorted({ms for entry in self.entries for ms in entry.moments})
+        return [*range(1, max(len(entry.line) for entry in self.entries) + 1)]
 
     @property
     def _last(self) -> int:
