@@ -22,6 +22,8 @@ SCREENS = {
     "drill": "The drill",
     "statistics": "Statistics",
     "settings": "Settings",
+    "players": "A new table match",
+    "match": "A table match",
     "lines": "The lines of several players",
     "race": "Watching lines",
 }

@@ -23,7 +23,7 @@ from game.screens.preview import Preview
 from game.screens.rows import twin_words
 from game.screens.tally import Tally, solved_texts, tally
 
-CHOICES = ("go", "map", "atlas", "drill", "statistics", "settings", "help", "quit")
+CHOICES = ("go", "map", "atlas", "drill", "match", "statistics", "settings", "help", "quit")
 """The commands that stand in the list."""
 KEY_WIDTH = 7
 
@@ -133,6 +133,12 @@ class HomeScreen(FramedScreen):
         from game.screens.drill import DrillScreen  # noqa: PLC0415 - likewise
 
         self.app.push_screen(DrillScreen())
+
+    def action_match(self) -> None:
+        """To a table match."""
+        from game.screens.match_form import MatchFormScreen  # noqa: PLC0415 - likewise
+
+        self.app.push_screen(MatchFormScreen())
 
     def action_statistics(self) -> None:
         """To the statistics."""

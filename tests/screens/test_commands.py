@@ -19,6 +19,8 @@ CLASSES = {
     "statistics": ("statistics", "StatisticsScreen"),
     "settings": ("settings", "SettingsScreen"),
     "watch": ("watch", "WatchScreen"),
+    "players": ("match_form", "MatchFormScreen"),
+    "match": ("match", "MatchScreen"),
     "lines": ("lines", "LinesScreen"),
     "race": ("race", "RaceScreen"),
     "help": ("help", "HelpScreen"),
