@@ -30,7 +30,7 @@ def written(hundredths: int) -> str:
     """12.67, 1:02.34, 12:05: minutes where there are any, no hundredths over ten minutes."""
     time = result(hundredths)
     minutes, rest = divmod(time, 6000)
-    if time > TEN_MINUTES:
+    if hundredths > TEN_MINUTES:
         return f"{minutes}:{rest // 100:02}"
     seconds = f"{rest // 100}.{rest % 100:02}"
     return f"{minutes}:{seconds:>05}" if minutes else seconds

@@ -7,15 +7,14 @@ from dataclasses import dataclass, replace
 from datetime import date, datetime
 from typing import TYPE_CHECKING
 
-from game.attempt import replay
 from game.card_text import contest_name, day_name
 from game.chat import Chat
 from game.codes import Findings
-from game.contest import MAX_MOVES, Contest, Result
+from game.contest import Contest
 from game.day import Played, is_day
 from game.entered import Entered, Try, entered_of, entered_text
 from game.errors import PairwrightError
-from game.position import parse_position
+from game.screens.match_keeping import result_of
 
 if TYPE_CHECKING:
     from game.records import KeptRun, Record, Records
@@ -131,12 +130,4 @@ def _entered(records: Records, run: KeptRun) -> Entered:
 
 
 def _try(record: Record) -> Try:
-    """An attempt as the result that a card has of it. Raises PairwrightError."""
-    attempt = replay(parse_position(record.position), record.events)
-    solved = attempt.is_solved
-    seeing, doing = record.seeing_ms or 0, record.doing_ms or 0
-    called = solved and bool(record.called)
-    penalty = record.inspection or 0
-    line = attempt.written[:MAX_MOVES]
-    result = Result(line, seeing // 10, doing // 10, called, solved, penalty)
-    return Try(record.position, result)
+    return Try(record.position, result_of(record))

@@ -7,31 +7,12 @@ of one kind (the turns): its action is called with the key that was pressed.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from textual.binding import Binding, BindingType
 
-
-@dataclass(frozen=True)
-class Command:
-    """One thing to do on one screen.
-
-    keys: Textual's key names, the first one shown in the key bar. shown: the keys as the help
-    writes them. label: a word or two for the key bar and palette. help: a sentence for the help.
-    group: the heading it stands under. bar: its place in the key bar (0: not there); when room is
-    short the highest go first. each: every key is a case of its own.
-    """
-
-    screen: str
-    action: str
-    keys: tuple[str, ...]
-    shown: str
-    label: str
-    help: str
-    group: str
-    bar: int = 0
-    each: bool = False
-
+from game.screens.command import Command
+from game.screens.commands_friends import AMONG_FRIENDS
 
 _TABLE: tuple[Command, ...] = (
     # -- the playing screen ------------------------------------------------------------------
@@ -126,7 +107,7 @@ _TABLE: tuple[Command, ...] = (
     Command("curtain", "back", ("q", "escape"), "q Escape", "leave",
             "Leave from behind the curtain.", "The curtain", bar=2),
     # -- home --------------------------------------------------------------------------------
-    Command("home", "go", ("enter", "g"), "Enter g", "go on",
+    Command("home", "go", ("enter",), "Enter", "go on",
             "Take up the attempt in hand, or the next level that is not solved.", "Home", bar=1),
     Command("home", "map", ("m",), "m", "map of packs",
             "Choose any pack and level, and see your best.", "Home", bar=2),
@@ -142,6 +123,9 @@ _TABLE: tuple[Command, ...] = (
     Command("home", "contests", ("c",), "c", "contests",
             "Competitions over any chat: make an invite, paste one, rank the cards.",
             "Home", bar=3),
+    Command("home", "match", ("g",), "g", "table match",
+            "Two to eight players in turn at this keyboard, all at the same positions.",
+            "Home", bar=4),
     Command("home", "statistics", ("t",), "t", "statistics",
             "What all your attempts come to: strength, times, strong and weak placements.",
             "Home", bar=3),
@@ -246,70 +230,7 @@ _TABLE: tuple[Command, ...] = (
             "Every key, and how turns are counted.", "Watching", bar=6),
     Command("watch", "back", ("q", "escape"), "q Escape", "back",
             "Back to the level.", "Watching", bar=1),
-    # -- contests ----------------------------------------------------------------------------
-    Command("contests", "open", ("enter",), "Enter", "open",
-            "Open the contest that is marked.", "Contests", bar=1),
-    Command("contests", "paste", ("p",), "p", "paste",
-            "Paste an invite, cards, or a whole chat: all that is in it is found.",
-            "Contests", bar=2),
-    Command("contests", "invite", ("i",), "i", "make an invite",
-            "Choose positions and rules, and get text for a chat that invites to play them.",
-            "Contests", bar=2),
-    Command("contests", "help", ("question_mark", "f1"), "? F1", "help",
-            "Every key, and how turns are counted.", "Contests", bar=3),
-    Command("contests", "back", ("q", "escape"), "q Escape", "back",
-            "Go home.", "Contests", bar=1),
-    # -- one contest -------------------------------------------------------------------------
-    Command("contest", "play", ("enter",), "Enter", "play",
-            "Play the next position. Each is played once, in order.", "A contest", bar=1),
-    Command("contest", "earlier", ("left",), "←", "day before",
-            "Of the day's five: go to the day before.", "A contest", bar=2),
-    Command("contest", "later", ("right",), "→", "day after",
-            "Of the day's five: go to the day after, up to today.", "A contest", bar=3),
-    Command("contest", "today", ("t", "home"), "t Home", "today",
-            "Of the day's five: go to today.", "A contest", bar=6),
-    Command("contest", "card", ("c",), "c", "card",
-            "Once all is played: your card, text for the chat.", "A contest", bar=2),
-    Command("contest", "standings", ("s",), "s", "standings",
-            "Rank the cards that were pasted, and yours.", "A contest", bar=3),
-    Command("contest", "paste", ("p",), "p", "paste",
-            "Paste the cards of others, or a whole chat.", "A contest", bar=4),
-    Command("contest", "lines", ("l",), "l", "lines",
-            "Once all is played: everybody's line for the marked position, side by side.",
-            "A contest", bar=4),
-    Command("contest", "invite", ("i",), "i", "invite",
-            "The invite, text for the chat.", "A contest", bar=3),
-    Command("contest", "help", ("question_mark", "f1"), "? F1", "help",
-            "Every key, and how turns are counted.", "A contest", bar=5),
-    Command("contest", "back", ("q", "escape"), "q Escape", "back",
-            "To the screen before; what is played is kept.", "A contest", bar=1),
-    # -- text for a chat ---------------------------------------------------------------------
-    Command("code", "copy", ("y", "c", "enter"), "y Enter", "copy",
-            "Hand the text to the terminal's clipboard.", "Text for a chat", bar=1),
-    Command("code", "write", ("w",), "w", "write a file",
-            "Write the text to a file, whose name is told.", "Text for a chat", bar=2),
-    Command("code", "help", ("question_mark", "f1"), "? F1", "help",
-            "Every key, and how turns are counted.", "Text for a chat", bar=3),
-    Command("code", "back", ("q", "escape"), "q Escape", "back",
-            "Back to the contest.", "Text for a chat", bar=1),
-    # -- pasting -----------------------------------------------------------------------------
-    Command("paste", "open", ("enter",), "Enter", "open",
-            "Open the contest that is marked.", "Pasting", bar=1),
-    Command("paste", "edit", ("p",), "p", "paste more",
-            "Back to the field, to paste more.", "Pasting", bar=2),
-    Command("paste", "help", ("question_mark", "f1"), "? F1", "help",
-            "Every key, and how turns are counted.", "Pasting", bar=3),
-    Command("paste", "back", ("q", "escape"), "q Escape", "back",
-            "From the field to what was found, from there back.", "Pasting", bar=1),
-    # -- standings ---------------------------------------------------------------------------
-    Command("standings", "lines", ("l", "enter"), "l Enter", "lines",
-            "Everybody's lines side by side, once you have played all.", "Standings", bar=1),
-    Command("standings", "paste", ("p",), "p", "paste",
-            "Paste more cards.", "Standings", bar=2),
-    Command("standings", "help", ("question_mark", "f1"), "? F1", "help",
-            "Every key, and how turns are counted.", "Standings", bar=3),
-    Command("standings", "back", ("q", "escape"), "q Escape", "back",
-            "Back to the contest.", "Standings", bar=1),
+    *AMONG_FRIENDS,
     # -- help --------------------------------------------------------------------------------
     Command("help", "back", ("q", "escape", "question_mark", "f1"), "q Escape", "close",
             "Back to where you were.", "The help", bar=1),

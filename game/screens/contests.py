@@ -96,7 +96,7 @@ class ContestsScreen(FramedScreen):
         """Make an invite."""
         from game.screens.invite import InviteScreen  # noqa: PLC0415 - imported where it is pushed
 
-        self.app.push_screen(InviteScreen())
+        self.app.push_screen(InviteScreen(self.open_kind))
 
 
 def row(entry: Entry, width: int) -> Content:

@@ -7,7 +7,8 @@ from textwrap import wrap
 
 from textual.content import Content
 
-from game.screens.commands import Command, groups
+from game.screens.command import Command
+from game.screens.commands import groups
 from game.screens.reader import ReaderScreen
 
 KEYS_WIDTH = 14
@@ -23,12 +24,17 @@ SCREENS = {
     "atlas": "The atlas",
     "drill": "The drill",
     "contests": "Contests",
+    "invite": "An invite",
     "contest": "A contest, and the day's five",
     "code": "Text for a chat",
     "paste": "Pasting",
     "standings": "Standings",
     "statistics": "Statistics",
     "settings": "Settings",
+    "players": "A new table match",
+    "match": "A table match",
+    "lines": "The lines of several players",
+    "race": "Watching lines",
 }
 """The screens whose keys are told, in order, and what they are called."""
 

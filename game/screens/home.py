@@ -24,7 +24,8 @@ from game.screens.rows import twin_words
 from game.screens.tally import Tally, solved_texts, tally
 
 CHOICES = (
-    "go", "map", "atlas", "drill", "day", "contests", "statistics", "settings", "help", "quit",
+    "go", "map", "atlas", "drill", "day", "contests", "match", "statistics", "settings", "help",
+    "quit",
 )  # fmt: skip
 """The commands that stand in the list."""
 KEY_WIDTH = 7
@@ -147,6 +148,12 @@ class HomeScreen(FramedScreen):
         from game.screens.contests import ContestsScreen  # noqa: PLC0415 - likewise
 
         self.app.push_screen(ContestsScreen())
+
+    def action_match(self) -> None:
+        """To a table match."""
+        from game.screens.match_form import MatchFormScreen  # noqa: PLC0415 - likewise
+
+        self.app.push_screen(MatchFormScreen())
 
     def action_statistics(self) -> None:
         """To the statistics."""

@@ -93,6 +93,7 @@ class RoundScreen(HandsScreen):
         self._inspects_since: float | None = None
         self._warned = 0  # seconds of inspection after which a word was said
         self._added: int | None = None  # seconds that inspection costs; None: nothing inspected
+        self._opened = 0.0  # the moment from which on keys are meant for this position
         self._leaves = False  # `q` was pressed once
         self._looks: Timer | None = None
 
@@ -119,6 +120,7 @@ class RoundScreen(HandsScreen):
     def _open(self, sitting: Sitting) -> None:
         self._inspects_since, self._warned, self._added = None, 0, None
         self._leaves = False
+        self._opened = self.app.clock()
         super()._open(sitting)
         if self.round.said:
             self._show(said=self.round.said)
@@ -208,8 +210,13 @@ class RoundScreen(HandsScreen):
         return True
 
     def _is_over(self, moment: float) -> bool:
-        """Whether nothing more can be done here: it was ended, or time is up and ends it now."""
+        """Whether nothing can be done here: it was ended, or time is up and ends it now.
+
+        Nor can what was meant for the position before, which time has ended meanwhile.
+        """
         left = self.round.left_ms
+        if moment < self._opened:
+            return True
         if self.sitting.outcome or self._inspects_since is not None:
             return bool(self.sitting.outcome)
         if left is None or self.sitting.ms(moment) < left:

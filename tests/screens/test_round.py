@@ -194,6 +194,8 @@ async def test_inspection_lost(start: Start, one: Round, two: Round) -> None:
         table = Table(game, replace(one, inspects=True), two)
         screen = await table.open(runs=False)
         await game.until(lambda: screen._inspects_since is not None)
+        assert screen._looks is not None
+        screen._looks.pause()  # the key is to be what ends it
         game.clock.now += 17
         await game.press("r")
         await game.until(lambda: len(table.results) == 1)
@@ -201,6 +203,18 @@ async def test_inspection_lost(start: Start, one: Round, two: Round) -> None:
         assert (result.solved, result.inspection) == (False, 0)
         assert [record.outcome for record in table.kept()] == ["lost"]
         assert game.says("2 of 2")
+        assert screen.sitting.attempt.line == ()
+
+
+async def test_a_late_key_is_not_meant_for_the_next(start: Start, one: Round, two: Round) -> None:
+    """A key that was pressed before time ended the position does nothing in the one after."""
+    async with start() as game:
+        table = Table(game, replace(one, left_ms=1000), two)
+        screen = await table.open()
+        game.clock.now += 2
+        await game.until(lambda: game.says("2 of 2"))
+        game.clock.now -= 0.5
+        await game.press("r")
         assert screen.sitting.attempt.line == ()
 
 
