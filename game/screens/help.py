@@ -29,12 +29,12 @@ SCREENS = {
     "code": "Text for a chat",
     "paste": "Pasting",
     "standings": "Standings",
-    "statistics": "Statistics",
-    "settings": "Settings",
     "players": "A new table match",
     "match": "A table match",
     "lines": "The lines of several players",
     "race": "Watching lines",
+    "statistics": "Statistics",
+    "settings": "Settings",
 }
 """The screens whose keys are told, in order, and what they are called."""
 
