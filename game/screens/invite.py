@@ -29,10 +29,7 @@ MAKE = "make"
 LABEL_WIDTH = 12
 DEALT = (Kind(1), Kind(1, 1), Kind(2), Kind(2, 1), Kind(3))
 SETUPS = "setups, a comma between two: R U R', F R U R' U' F'"
-ABOUT = (
-    "The invite carries the positions themselves. You have not seen them: you can play along, as"
-    " your friends do."
-)
+ABOUT = "The invite carries the positions themselves: every version plays the same ones."
 
 
 class InviteScreen(FramedScreen):
