@@ -65,7 +65,8 @@ async def test_what_waited_for_the_records_is_saved_in_the_end(
         with closing(sqlite3.connect(folders.records, isolation_level=None)) as other:
             other.execute("BEGIN IMMEDIATE")
             await game.press("r U R")
-            await game.until(lambda: game.says("is locked"))
+            [told] = [notice.message for notice in game.app._notifications]
+            assert "is locked" in told
     with closing(open_records(folders.records)) as records:
         assert [r.turns for r in records.attempts(puzzle.position.text)] == [3]
     assert game.app.last_words == ["What waited is saved."]
