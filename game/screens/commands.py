@@ -7,31 +7,13 @@ of one kind (the turns): its action is called with the key that was pressed.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from textual.binding import Binding, BindingType
 
-
-@dataclass(frozen=True)
-class Command:
-    """One thing to do on one screen.
-
-    keys: Textual's key names, the first one shown in the key bar. shown: the keys as the help
-    writes them. label: a word or two for the key bar and palette. help: a sentence for the help.
-    group: the heading it stands under. bar: its place in the key bar (0: not there); when room is
-    short the highest go first. each: every key is a case of its own.
-    """
-
-    screen: str
-    action: str
-    keys: tuple[str, ...]
-    shown: str
-    label: str
-    help: str
-    group: str
-    bar: int = 0
-    each: bool = False
-
+from game.screens.command import Command
+from game.screens.commands_friends import AMONG_FRIENDS
+from game.screens.commands_timed import AGAINST_THE_CLOCK
 
 _TABLE: tuple[Command, ...] = (
     # -- the playing screen ------------------------------------------------------------------
@@ -107,50 +89,9 @@ _TABLE: tuple[Command, ...] = (
     Command("play", "back", ("q", "escape"), "q Escape", "back",
             "Close what is open: pad, solutions, questions. Then leave; the attempt is kept.",
             "The game", bar=1),
-    # -- one position of a run, a match or a contest; its turning keys are the playing screen's ----
-    Command("round", "pause", ("space",), "Space", "pause",
-            "Hide the cube; the clock stands until you go on.", "The position", bar=3),
-    Command("round", "go", ("enter",), "Enter", "go on",
-            "Once solved: go on without a call.", "The position", bar=1),
-    Command("round", "call", ("c",), "c", "call it",
-            "Declare that no shorter way exists, where it is asked.", "The position", bar=1),
-    Command("round", "give_up", ("g",), "g", "give up",
-            "Leave the position unsolved and go on; asked twice.", "The position", bar=5),
-    Command("round", "back", ("q", "escape"), "q Escape", "leave",
-            "Leave, asked twice: what is finished is kept, the position in hand is not.",
-            "The position", bar=1),
-    # -- what hides the cube -----------------------------------------------------------------
-    Command("curtain", "go", ("space", "enter"), "Space Enter", "go on",
-            "Show the cube again: the clock goes on. Or begin without counting down.",
-            "The curtain", bar=1),
-    Command("curtain", "back", ("q", "escape"), "q Escape", "leave",
-            "Leave from behind the curtain.", "The curtain", bar=2),
-    # -- timed runs --------------------------------------------------------------------------
-    Command("runs", "begin", ("enter",), "Enter", "begin",
-            "Count down, and begin a run on these terms.", "Timed runs", bar=1),
-    Command("runs", "go_on", ("u",), "u", "go on",
-            "Take up the run that was left: it goes on with a position not seen before.",
-            "Timed runs", bar=2),
-    Command("runs", "close_run", ("x",), "x", "close",
-            "Close the run that was left as it is, and see what it came to.",
-            "Timed runs", bar=2),
-    Command("runs", "change", ("right", "space"), "→ Space", "change",
-            "Take the next choice; a click on the marked row does the same.",
-            "Timed runs", bar=3),
-    Command("runs", "change_back", ("left",), "←", "back one",
-            "Take the choice before.", "Timed runs", bar=5),
-    Command("runs", "help", ("question_mark", "f1"), "? F1", "help",
-            "Every key, and how turns are counted.", "Timed runs", bar=4),
-    Command("runs", "back", ("q", "escape"), "q Escape", "back",
-            "Go home.", "Timed runs", bar=1),
-    Command("run", "again", ("a", "enter"), "a Enter", "again",
-            "Another run on the same terms.", "A run that is over", bar=1),
-    Command("run", "help", ("question_mark", "f1"), "? F1", "help",
-            "Every key, and how turns are counted.", "A run that is over", bar=2),
-    Command("run", "back", ("q", "escape"), "q Escape", "back",
-            "Back to the terms.", "A run that is over", bar=1),
+    *AGAINST_THE_CLOCK,
     # -- home --------------------------------------------------------------------------------
-    Command("home", "go", ("enter", "g"), "Enter g", "go on",
+    Command("home", "go", ("enter",), "Enter", "go on",
             "Take up the attempt in hand, or the next level that is not solved.", "Home", bar=1),
     Command("home", "map", ("m",), "m", "map of packs",
             "Choose any pack and level, and see your best.", "Home", bar=2),
@@ -163,6 +104,15 @@ _TABLE: tuple[Command, ...] = (
     Command("home", "runs", ("r",), "r", "timed runs",
             "A dash, a number of positions in the least time; or an hourglass, as many as can be.",
             "Home", bar=3),
+    Command("home", "day", ("k",), "k", "the day's five",
+            "Five positions that everybody gets on that date, from three turns to two pairs.",
+            "Home", bar=3),
+    Command("home", "contests", ("c",), "c", "contests",
+            "Competitions over any chat: make an invite, paste one, rank the cards.",
+            "Home", bar=3),
+    Command("home", "match", ("g",), "g", "table match",
+            "Two to eight players in turn at this keyboard, all at the same positions.",
+            "Home", bar=4),
     Command("home", "statistics", ("t",), "t", "statistics",
             "What all your attempts come to: strength, times, strong and weak placements.",
             "Home", bar=3),
@@ -267,6 +217,7 @@ _TABLE: tuple[Command, ...] = (
             "Every key, and how turns are counted.", "Watching", bar=6),
     Command("watch", "back", ("q", "escape"), "q Escape", "back",
             "Back to the level.", "Watching", bar=1),
+    *AMONG_FRIENDS,
     # -- help --------------------------------------------------------------------------------
     Command("help", "back", ("q", "escape", "question_mark", "f1"), "q Escape", "close",
             "Back to where you were.", "The help", bar=1),

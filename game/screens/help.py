@@ -7,7 +7,8 @@ from textwrap import wrap
 
 from textual.content import Content
 
-from game.screens.commands import Command, groups
+from game.screens.command import Command
+from game.screens.commands import groups
 from game.screens.reader import ReaderScreen
 
 KEYS_WIDTH = 14
@@ -24,6 +25,16 @@ SCREENS = {
     "drill": "The drill",
     "runs": "Timed runs",
     "run": "A run that is over",
+    "contests": "Contests",
+    "invite": "An invite",
+    "contest": "A contest, and the day's five",
+    "code": "Text for a chat",
+    "paste": "Pasting",
+    "standings": "Standings",
+    "players": "A new table match",
+    "match": "A table match",
+    "lines": "The lines of several players",
+    "race": "Watching lines",
     "statistics": "Statistics",
     "settings": "Settings",
 }
