@@ -74,6 +74,8 @@ class MatchScreen(FramedScreen):
         self.query_one("#match-call", Static).update(self._call())
         marked = table.highlighted or 0
         width = table.row_width
+        if not width:
+            return  # its room is not known yet
         self.query_one("#match-head", Static).update(match_rows.head_row(width))
         table.set_options(match_rows.player_rows(match, self._pars, width))
         table.highlighted = min(marked, table.option_count - 1)

@@ -17,7 +17,7 @@ from textual.content import Content
 from game.contest import TURNS
 from game.match import Match
 from game.prose import listed
-from game.screens.columns import seconds_text
+from game.runs.times import written
 from game.screens.rows import fit
 from game.standings import Row, Standings, standings
 
@@ -115,7 +115,7 @@ def _figures(match: Match, row: Row | None, pars: Pars, width: int) -> Sequence[
     return [
         str(row.all_turns),
         "" if over is None else f"+{over}" if over else "par",
-        seconds_text(row.time),
+        written(row.time),
         f"{row.solved}/{len(positions)}",
         *[calls] * (width >= WIDE),
     ]
