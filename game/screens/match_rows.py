@@ -21,7 +21,7 @@ from game.runs.times import written
 from game.screens.rows import fit
 from game.standings import Row, Standings, standings
 
-RANK_WIDTH, STATE_WIDTH = 4, 10
+RANK_WIDTH, STATE_WIDTH = 4, 11
 TURNS_WIDTH, OVER_WIDTH, TIME_WIDTH, SOLVED_WIDTH, CALLS_WIDTH = 7, 6, 10, 8, 7
 LEAST_NAME, MOST_NAME = 8, 24
 WIDE = 70
@@ -101,7 +101,7 @@ def _row(match: Match, seat: int, row: Row | None, pars: Pars, width: int) -> Co
         (f"{rank:<{RANK_WIDTH}}", "$accent" if rank == "1" else "$muted"),
         (name, style),
         (_right(_figures(match, row, pars, width)), "$muted" if player.left else ""),
-        ("   " + state, "$accent" if now else "$muted"),
+        (f"  {state}", "$accent" if now else "$muted"),
     )
 
 
@@ -127,6 +127,6 @@ def _right(cells: Sequence[str]) -> str:
 
 
 def _name_width(width: int) -> int:
-    others = RANK_WIDTH + STATE_WIDTH + TURNS_WIDTH + OVER_WIDTH + TIME_WIDTH + SOLVED_WIDTH + 2
+    others = RANK_WIDTH + STATE_WIDTH + TURNS_WIDTH + OVER_WIDTH + TIME_WIDTH + SOLVED_WIDTH
     others += CALLS_WIDTH * (width >= WIDE)
     return max(LEAST_NAME, min(MOST_NAME, width - others))
