@@ -11,7 +11,7 @@ Turns are proven by replay. Times are what the players say they are.
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
 from game.attempt import begin
@@ -100,13 +100,6 @@ def standings(contest: Contest, cards: Iterable[Card]) -> Standings:
     rows = [Row(0, card, turns, names[_called(card)] > 1) for card, turns in proven]
     rows.sort(key=lambda row: (_merit(row, contest.rules), _called(row.card)))
     return Standings(contest, tuple(_ranked(rows, contest.rules)), tuple(refused))
-
-
-def pars_of(contest: Contest, par: Callable[[Position], int | None]) -> tuple[int | None, ...]:
-    """The par of each position, asked for once where the same position comes again."""
-    known = {position.text: position for position in contest.positions}
-    found = {text: par(position) for text, position in known.items()}
-    return tuple(found[position.text] for position in contest.positions)
 
 
 def proven_turns(contest: Contest, card: Card) -> tuple[int | None, ...]:
