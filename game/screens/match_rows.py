@@ -107,7 +107,7 @@ def _row(match: Match, seat: int, row: Row | None, pars: Pars, width: int) -> Co
 
 def _figures(match: Match, row: Row | None, pars: Pars, width: int) -> Sequence[str]:
     if row is None or match.so_far is None:
-        return [""] * 5
+        return [""] * (4 + (width >= WIDE))
     positions = match.so_far[0].positions
     known = tuple(pars.get(position.text) for position in positions)
     over = row.over(known)

@@ -58,7 +58,7 @@ async def test_terms_are_stepped(start: Start) -> None:
         await game.press("A enter B enter enter left")
         await game.press("down right right down right down enter up up up up")
         for words in (
-            "The Workshop",
+            "Two at Once",
             "Positions ‹ 7 ›",
             "Ranked by ‹ time ›",
             "Inspection ‹ yes ›",
