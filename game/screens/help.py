@@ -22,12 +22,12 @@ SCREENS = {
     "map": "The map",
     "atlas": "The atlas",
     "drill": "The drill",
-    "statistics": "Statistics",
-    "settings": "Settings",
     "players": "A new table match",
     "match": "A table match",
     "lines": "The lines of several players",
     "race": "Watching lines",
+    "statistics": "Statistics",
+    "settings": "Settings",
 }
 """The screens whose keys are told, in order, and what they are called."""
 
