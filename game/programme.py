@@ -1,8 +1,9 @@
-"""What a run or a match plays: positions one after another, from a pack or from a deal.
+"""What a run or a match plays: positions one after another, from a pack, a deal or a day's five.
 
 A programme has a short text, by which records know what is of one kind:
 
     pack/03-across-the-top
+    day/2026-11-25
     deal/2/1/FR+BR/FBRLUD/focus     pairs in play, slots open, slots, faces (or hands), view
 
 A seed gives the positions in order; the same seed of the same programme always gives the same.
@@ -10,19 +11,23 @@ A seed gives the positions in order; the same seed of the same programme always 
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from itertools import count, islice
-from typing import Protocol
+from typing import TYPE_CHECKING, Protocol
 
 from game.cube.geometry import FACES
 from game.cube.pair import SLOTS
+from game.day import day, day_text
 from game.deal import HANDS, Kind, deal
 from game.dice import Dice
-from game.errors import PositionError, ProgrammeError, printable
+from game.errors import DayError, PositionError, ProgrammeError, printable
 from game.packs import Pack, puzzles
 from game.position import Position
 from game.prose import counted, listed
+
+if TYPE_CHECKING:
+    from datetime import date
 
 MAX_PROGRAMME_TEXT = 80
 """Characters of a programme's text at most."""
@@ -119,13 +124,44 @@ class FromDeal:
                 raise ProgrammeError(f"nothing can be dealt: {error}") from None
 
 
+@dataclass(frozen=True)
+class FromDay:
+    """The day's five, in their order whatever the seed. Raises ProgrammeError for a day without."""
+
+    date: date
+
+    most = 5
+
+    def __post_init__(self) -> None:
+        try:
+            day_text(self.date)
+        except DayError as error:
+            raise ProgrammeError(str(error)) from None
+
+    @property
+    def text(self) -> str:
+        """day/ and the date."""
+        return f"day/{day_text(self.date)}"
+
+    @property
+    def words(self) -> str:
+        """The date."""
+        return f"the day's five of {day_text(self.date)}"
+
+    def positions(self, seed: str) -> Iterator[Position]:
+        """The five."""
+        yield from day(self.date).positions
+
+
 def first_positions(programme: Programme, seed: str, number: int) -> tuple[Position, ...]:
     """The first positions of a seed, all there are where they are fewer. Raises ProgrammeError."""
     return tuple(islice(programme.positions(seed), number))
 
 
-def parse_programme(text: str, packs: Iterable[Pack]) -> Programme:
+def parse_programme(text: str, packs: Iterable[Pack], date_of: Callable[[str], date]) -> Programme:
     """The programme of a text. packs: those that it may come from.
+
+    date_of: a date from text like 2026-11-25, or ValueError: `datetime.date.fromisoformat`.
 
     Raises ProgrammeError for what is none, and for a pack that is not there.
     """
@@ -135,6 +171,8 @@ def parse_programme(text: str, packs: Iterable[Pack]) -> Programme:
             return _from_pack(rest, packs)
         if head == "deal":
             return _from_deal(rest)
+        if head == "day":
+            return _from_day(rest, date_of)
     raise ProgrammeError(f'"{printable(text, 40)}" is nothing that can be played')
 
 
@@ -143,6 +181,16 @@ def _from_pack(id_: str, packs: Iterable[Pack]) -> FromPack:
         if pack.id == id_:
             return FromPack(pack)
     raise ProgrammeError(f'there is no pack "{printable(id_, 40)}"')
+
+
+def _from_day(rest: str, date_of: Callable[[str], date]) -> FromDay:
+    try:
+        programme = FromDay(date_of(rest))
+    except ValueError:
+        raise ProgrammeError(f'"{printable(rest, 40)}" is no day with five positions') from None
+    if programme.text != f"day/{rest}":
+        raise ProgrammeError("a day is written like 2026-11-25")
+    return programme
 
 
 def _from_deal(rest: str) -> FromDeal:

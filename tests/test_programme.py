@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from datetime import date
 from itertools import islice
 
 import pytest
@@ -10,11 +11,13 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from game.cube.pair import SLOTS
+from game.day import day
 from game.deal import HANDS, Kind
 from game.errors import ProgrammeError
 from game.packs import load_pack, pack_folder, puzzles
 from game.programme import (
     MAX_PROGRAMME_TEXT,
+    FromDay,
     FromDeal,
     FromPack,
     first_positions,
@@ -57,14 +60,23 @@ def test_a_deal_is_of_its_kind(kind: Kind, seed: str) -> None:
 def test_a_deals_text_says_all_of_it(kind: Kind) -> None:
     """A programme is read back from its text, which is short and can be shown."""
     text = FromDeal(kind).text
-    assert parse_programme(text, ()) == FromDeal(kind)
+    assert parse_programme(text, (), date.fromisoformat) == FromDeal(kind)
     assert len(text) <= MAX_PROGRAMME_TEXT
     assert text.isprintable()
 
 
 def test_a_packs_text_names_it() -> None:
     """A pack is found among those that are there."""
-    assert parse_programme("pack/00-first-turns", (PACK,)) == FromPack(PACK)
+    assert parse_programme("pack/00-first-turns", (PACK,), date.fromisoformat) == FromPack(PACK)
+
+
+def test_a_days_five() -> None:
+    """The five of a date come in their order whatever the seed, and are found by their text."""
+    programme = FromDay(date(2026, 11, 25))
+    assert first_positions(programme, "seed", 9) == day(date(2026, 11, 25)).positions
+    assert first_positions(programme, "other", 9) == first_positions(programme, "seed", 9)
+    assert programme.most == len(first_positions(programme, "", 9))
+    assert parse_programme("day/2026-11-25", (), date.fromisoformat) == programme
 
 
 def test_words() -> None:
@@ -93,12 +105,15 @@ def test_words() -> None:
         "deal/1/0/FR/FBRLUD/dim",
         "deal/1/0/FR+FL+BL+BR/FBRLUD/focus" + " " * 100,
         "x" * 10_000,
+        "day/2026-02-30",
+        "day/1999-01-01",
+        "day/20261125",
     ],
 )
 def test_texts_that_are_none(text: str) -> None:
     """Whatever is no programme is refused in one line."""
     with pytest.raises(ProgrammeError) as caught:
-        parse_programme(text, (PACK,))
+        parse_programme(text, (PACK,), date.fromisoformat)
     assert "\n" not in str(caught.value)
 
 
@@ -113,8 +128,8 @@ def test_nothing_to_play() -> None:
 @given(st.text(max_size=60))
 def test_no_text_crashes(text: str) -> None:
     """Any text at all is a programme, or is refused."""
-    for whole in (text, f"deal/{text}", f"pack/{text}"):
+    for whole in (text, f"deal/{text}", f"pack/{text}", f"day/{text}"):
         try:
-            assert parse_programme(whole, (PACK,)).text == whole
+            assert parse_programme(whole, (PACK,), date.fromisoformat).text == whole
         except ProgrammeError:
             continue

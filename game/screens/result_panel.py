@@ -63,17 +63,19 @@ class ResultPanel(VerticalScroll):
         reveal: bool,
         searching: str,
         ways: tuple[Asked, ...] = (),
+        par: bool = True,
     ) -> None:
         """Say what the attempt has come to.
 
         searching: said where solutions are not known yet. ways: what was asked of shorter ways.
+        par: whether par is spoken of; without it nothing but the call is asked.
         """
         is_told = reveal or (sitting.score is not None and sitting.score.at_par)
         parts: dict[str, Parts] = {
-            "#verdict": _headline(sitting) if ways else _verdict(sitting, reveal, searching),
-            "#compared": [] if ways else _compared(sitting, reveal),
+            "#verdict": _headline(sitting) if ways else _verdict(sitting, reveal, searching, par),
+            "#compared": [] if ways or not par else _compared(sitting, reveal),
             "#ways": _ways(ways),
-            "#note": [note] if is_told and not (ways or sitting.is_calling) else [],
+            "#note": [note] if is_told and par and not (ways or sitting.is_calling) else [],
         }
         for selector, rows in parts.items():
             self.query_one(selector).display = bool(rows)
@@ -104,9 +106,9 @@ def _headline(sitting: Sitting) -> Parts:
     return [(least if score is None else verdict_words(score), "bold $accent")]
 
 
-def _verdict(sitting: Sitting, reveal: bool, searching: str) -> Parts:
-    if sitting.is_calling:
-        return _question(sitting)
+def _verdict(sitting: Sitting, reveal: bool, searching: str, par: bool) -> Parts:
+    if sitting.is_calling or not par:
+        return _question(sitting, par)
     score = sitting.score
     parts = _headline(sitting)
     if score is not None and not reveal:
@@ -124,15 +126,15 @@ def _verdict(sitting: Sitting, reveal: bool, searching: str) -> Parts:
     return parts
 
 
-def _question(sitting: Sitting) -> Parts:
-    """What is asked before par is told."""
+def _question(sitting: Sitting, par: bool) -> Parts:
+    """What is asked before par is told, or before it goes on without."""
     return [
         (f"Solved in {turns_words(sitting.attempt.turns)}", "bold $accent"),
         "\n\nDoes a shorter way exist?\n\n",
         ("c", "bold $accent"),
         "      No: I call it\n",
         ("Enter", "bold $accent"),
-        "  Maybe: show me par",
+        f"  Maybe: {'show me par' if par else 'go on'}",
     ]
 
 

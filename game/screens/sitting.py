@@ -23,7 +23,7 @@ if TYPE_CHECKING:
     from game.records import Record
     from game.search.outcome import Outcome
 
-SOLVED, GAVE_UP, ABANDONED = "solved", "gave up", "abandoned"
+SOLVED, GAVE_UP, ABANDONED, LOST = "solved", "gave up", "abandoned", "lost"
 """How an attempt can end."""
 
 
@@ -124,6 +124,11 @@ class Sitting:
         """End the attempt unsolved, without seeing a solution."""
         self.pause(moment)
         self.outcome = ABANDONED
+
+    def lose(self, moment: float) -> None:
+        """End the attempt unsolved, by a rule."""
+        self.pause(moment)
+        self.outcome = LOST
 
     def _follow(self, attempt: Attempt, moment: float) -> None:
         self.attempt = attempt
