@@ -10,7 +10,7 @@ from pathlib import Path
 from threading import Event, Thread, get_native_id
 from typing import TYPE_CHECKING
 
-from game.errors import CacheBusy, CacheError
+from game.errors import CacheBusy
 
 if TYPE_CHECKING:
     from game.search.growth import Growing
