@@ -43,12 +43,17 @@ if TYPE_CHECKING:
     from game.atlas import Pars
     from game.packs import Pack
     from game.playable import Beside, Playable
-    from game.records import Best, Records
+    from game.records import Best, Journal, Records
 
 SETTLE_SECONDS = 0.05
 """From the first picture to the work that it did not need: first it is to reach the terminal."""
 LATEST_SECONDS = 1.0
 """From the start, whatever has been seen by then, to the same."""
+
+_ENDING = [
+    getattr(signal, name) for name in ("SIGINT", "SIGTERM", "SIGHUP") if hasattr(signal, name)
+]
+"""Signals that end the game in good order."""
 
 T = TypeVar("T")
 U = TypeVar("U")
@@ -84,7 +89,8 @@ class PairwrightApp(App[int]):
         self._own_clock = clock
         self._opener: tuple[events.Key | None, Screen[Any] | None] = (None, None)
         self._kept: list[events.Key] = []  # behind the opener
-        self._records_fault_told = False
+        self._told: set[str] = set()  # faults of the records
+        self.last_words: list[str] = []  # for when the screen is gone
         self.clock: Callable[[], float] = clock or time.monotonic
         self.moment = self.clock()
 
@@ -121,7 +127,7 @@ class PairwrightApp(App[int]):
             return True
 
     @cached_property
-    def records(self) -> Records:
+    def records(self) -> Journal:
         """The records; where their file cannot be used, that is told and memory takes its place."""
         from game.records import records_to_play  # noqa: PLC0415 - SQLite when it is needed
 
@@ -132,14 +138,20 @@ class PairwrightApp(App[int]):
         return records
 
     def record(self, use: Callable[[Records], T], otherwise: U) -> T | U:
-        """What `use` makes of the records; `otherwise` at a fault, the first of which is told."""
+        """What `use` makes of the records; `otherwise` at a fault. Each fault is told once."""
         try:
             return use(self.records)
         except RecordsError as fault:
-            if not self._records_fault_told:
-                self._records_fault_told = True
-                self._warn(f"{fault}. You can play on; this attempt is not kept.", "Records")
+            self._tell_once(f"{fault}. You can play on.")
             return otherwise
+        finally:
+            for line in self.records.news():
+                self._warn(line, "Records")
+
+    def _tell_once(self, fault: str) -> None:
+        if fault not in self._told:
+            self._told.add(fault)
+            self._warn(fault, "Records")
 
     def _warn(self, problem: str, title: str = "") -> None:
         self.notify(problem, title=title, severity="warning", timeout=12, markup=False)
@@ -252,22 +264,34 @@ class PairwrightApp(App[int]):
         self.push_screen(HelpScreen(screen))
 
     def on_mount(self) -> None:
-        """Leave cleanly when told to by the system, and load the engine after the first picture."""
-        loop = asyncio.get_running_loop()
-        if sys.platform != "win32":
-            for number in (signal.SIGTERM, signal.SIGHUP):
-                loop.add_signal_handler(number, partial(self.exit, 128 + number))
+        """Load the engine after the first picture."""
         self._keep_inks()
         self.open_first()
         self.call_after_refresh(self.set_timer, SETTLE_SECONDS, self._after_first_picture)
         # A first screen that is covered before it was drawn never says that it was.
         self.set_timer(LATEST_SECONDS, self._after_first_picture)
 
+    def end_by(self, number: int, _frame: object = None) -> None:
+        """Leave cleanly when the system says so by this signal; called within the signal.
+
+        asyncio's own handling of signals loses one that comes while hundreds of keys arrive: both
+        go through one pipe, which then is full.
+        """
+        try:
+            loop = asyncio.get_running_loop()
+        except RuntimeError:  # nothing is shown yet, or no more
+            sys.exit(128 + number)
+        loop.call_soon_threadsafe(self.exit, 128 + number)
+
     def on_unmount(self) -> None:
         """Stop the search and close the records."""
         self.engine.stop()
         if "records" in self.__dict__:
             self.records.close()
+            self.last_words += self.records.news()
+            if count := self.records.unsaved:
+                unsaved = "An attempt is" if count == 1 else f"{count} attempts are"
+                self.last_words.append(f"{unsaved} not saved: {self.records.trouble}.")
 
     def _handle_exception(self, error: Exception) -> None:
         """Once the game is ending, a screen that was half built then may fail unheard."""
@@ -334,5 +358,12 @@ def _bests(records: Records) -> dict[str, Best]:
 def run(folders: Folders, packs: Path | None = None) -> int:
     """Play until the player leaves; the exit status. packs: a folder instead of the usual one."""
     app = PairwrightApp(folders, packs)
-    status = app.run()
+    before = {number: signal.signal(number, app.end_by) for number in _ENDING}
+    try:
+        status = app.run()
+    finally:
+        for number, handler in before.items():
+            signal.signal(number, handler)
+    for line in app.last_words:
+        print(f"pairwright: {line}", file=sys.stderr)
     return app.return_code or 0 if status is None else status
