@@ -7,31 +7,12 @@ of one kind (the turns): its action is called with the key that was pressed.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from textual.binding import Binding, BindingType
 
-
-@dataclass(frozen=True)
-class Command:
-    """One thing to do on one screen.
-
-    keys: Textual's key names, the first one shown in the key bar. shown: the keys as the help
-    writes them. label: a word or two for the key bar and palette. help: a sentence for the help.
-    group: the heading it stands under. bar: its place in the key bar (0: not there); when room is
-    short the highest go first. each: every key is a case of its own.
-    """
-
-    screen: str
-    action: str
-    keys: tuple[str, ...]
-    shown: str
-    label: str
-    help: str
-    group: str
-    bar: int = 0
-    each: bool = False
-
+from game.screens.command import Command
+from game.screens.commands_friends import AMONG_FRIENDS
 
 _TABLE: tuple[Command, ...] = (
     # -- the playing screen ------------------------------------------------------------------
@@ -135,6 +116,12 @@ _TABLE: tuple[Command, ...] = (
             "Home", bar=3),
     Command("home", "drill", ("d",), "d", "drill",
             "Endless positions, chosen for you: what you lose comes more often.",
+            "Home", bar=3),
+    Command("home", "day", ("k",), "k", "the day's five",
+            "Five positions that everybody gets on that date, from three turns to two pairs.",
+            "Home", bar=3),
+    Command("home", "contests", ("c",), "c", "contests",
+            "Competitions over any chat: make an invite, paste one, rank the cards.",
             "Home", bar=3),
     Command("home", "match", ("g",), "g", "table match",
             "Two to eight players in turn at this keyboard, all at the same positions.",
@@ -243,77 +230,7 @@ _TABLE: tuple[Command, ...] = (
             "Every key, and how turns are counted.", "Watching", bar=6),
     Command("watch", "back", ("q", "escape"), "q Escape", "back",
             "Back to the level.", "Watching", bar=1),
-    # -- a table match -----------------------------------------------------------------------
-    Command("players", "next", ("enter",), "Enter", "next",
-            "The next name; the next choice; go on with the match that is marked.",
-            "A new match", bar=1),
-    Command("players", "change", ("right",), "→", "change",
-            "Take the next choice.", "A new match", bar=2),
-    Command("players", "change_back", ("left",), "←", "back one",
-            "Take the choice before.", "A new match"),
-    Command("players", "down", ("down",), "↓", "next name",
-            "The next name.", "A new match"),
-    Command("players", "up", ("up",), "↑", "name before",
-            "The name before.", "A new match"),
-    Command("players", "drop", ("x",), "x", "end it",
-            "End the waiting match that is marked, for good; asked twice.", "A new match", bar=3),
-    Command("players", "help", ("question_mark", "f1"), "? F1", "help",
-            "Every key, and how turns are counted.", "A new match", bar=4),
-    Command("players", "back", ("q", "escape"), "q Escape", "back",
-            "Go home.", "A new match", bar=1),
-    Command("match", "go", ("enter",), "Enter", "play",
-            "The player whose turn it is plays; at the end, the lines of all positions.",
-            "A table match", bar=1),
-    Command("match", "lines", ("l",), "l", "lines",
-            "Everybody's lines for what all have played.", "A table match", bar=2),
-    Command("match", "leave", ("x",), "x", "leaves",
-            "The marked player leaves for good and keeps what is played; asked twice.",
-            "A table match", bar=3),
-    Command("match", "help", ("question_mark", "f1"), "? F1", "help",
-            "Every key, and how turns are counted.", "A table match", bar=4),
-    Command("match", "back", ("q", "escape"), "q Escape", "back",
-            "Leave the match for now; it waits.", "A table match", bar=1),
-    # -- the lines of several players --------------------------------------------------------
-    Command("lines", "go", ("enter",), "Enter", "go on",
-            "Go on to what comes next.", "The lines", bar=1),
-    Command("lines", "left", ("left",), "←", "line before",
-            "Mark the line before.", "The lines"),
-    Command("lines", "right", ("right",), "→", "mark",
-            "Mark the next line.", "The lines", bar=4),
-    Command("lines", "pick", ("space",), "Space", "pick",
-            "Pick the marked line to be watched, two at most; or drop it.", "The lines", bar=3),
-    Command("lines", "watch", ("w",), "w", "watch",
-            "Watch the lines that are picked, or else the marked one.", "The lines", bar=2),
-    Command("lines", "next", ("n", "pagedown"), "n PageDown", "next position",
-            "See the lines for the next position.", "The lines", bar=3),
-    Command("lines", "previous", ("p", "pageup"), "p PageUp", "position before",
-            "See the lines for the position before.", "The lines"),
-    Command("lines", "down", ("down",), "↓", "further down",
-            "Further down the lines.", "The lines"),
-    Command("lines", "up", ("up",), "↑", "further up",
-            "Further up the lines.", "The lines"),
-    Command("lines", "help", ("question_mark", "f1"), "? F1", "help",
-            "Every key, and how turns are counted.", "The lines", bar=5),
-    Command("lines", "back", ("q", "escape"), "q Escape", "back",
-            "Back to where you came from.", "The lines", bar=1),
-    # -- watching one or two of them ---------------------------------------------------------
-    Command("race", "forward", ("right",), "→", "forward",
-            "To where the next turn is made.", "Watching lines", bar=1),
-    Command("race", "backward", ("left", "backspace"), "← Backspace", "backward",
-            "To before the last turn.", "Watching lines", bar=1),
-    Command("race", "auto", ("space",), "Space", "run",
-            "Let the lines run by themselves, or stop them.", "Watching lines", bar=2),
-    Command("race", "time", ("t",), "t", "in time",
-            "Let them run in the time that they took, the turns evenly in that of doing; or turn"
-            " by turn.", "Watching lines", bar=3),
-    Command("race", "start", ("0", "home"), "0 Home", "start",
-            "Back to the start.", "Watching lines", bar=5),
-    Command("race", "end", ("end",), "End", "end",
-            "To the end.", "Watching lines"),
-    Command("race", "help", ("question_mark", "f1"), "? F1", "help",
-            "Every key, and how turns are counted.", "Watching lines", bar=6),
-    Command("race", "back", ("q", "escape"), "q Escape", "back",
-            "Back to the lines.", "Watching lines", bar=1),
+    *AMONG_FRIENDS,
     # -- help --------------------------------------------------------------------------------
     Command("help", "back", ("q", "escape", "question_mark", "f1"), "q Escape", "close",
             "Back to where you were.", "The help", bar=1),
