@@ -23,15 +23,12 @@ SCREENS = {
     "map": "The map",
     "atlas": "The atlas",
     "drill": "The drill",
-<<<<<<< HEAD
-=======
     "contests": "Contests",
     "invite": "An invite",
     "contest": "A contest, and the day's five",
     "code": "Text for a chat",
     "paste": "Pasting",
     "standings": "Standings",
->>>>>>> main
     "players": "A new table match",
     "match": "A table match",
     "lines": "The lines of several players",
