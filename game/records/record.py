@@ -79,10 +79,10 @@ class Record:
         check_choice("called", self.called, CALLS)
         check_choice("far side", self.far_side, FAR_SIDES)
         for number in (self.turns, self.executed):
-            _check_number(number)
+            check_number(number)
         for maybe in (self.par, self.seeing_ms, self.first_side_ms, self.doing_ms):
             if maybe is not None:
-                _check_number(maybe)
+                check_number(maybe)
         if self.began.tzinfo is None:
             raise RecordsError("the start of an attempt needs its offset from UTC")
         check_events(self.events)
@@ -170,7 +170,7 @@ class InHand:
 
     def __post_init__(self) -> None:
         _check_text("puzzle", self.puzzle, MAX_TEXT["puzzle"])
-        _check_number(self.elapsed_ms)
+        check_number(self.elapsed_ms)
         check_events(self.events)
 
 
@@ -188,7 +188,7 @@ def check_events(events: Events) -> None:
         if len(event) != 2:
             raise RecordsError("an event is a time and something done")
         ms, what = event
-        _check_number(ms)
+        check_number(ms)
         _check_text("event", what, MAX_DONE)
 
 
@@ -230,6 +230,7 @@ def _check_text(name: str, text: Any, most: int) -> None:
         raise RecordsError(f"{name}: expected at most {most} printable characters")
 
 
-def _check_number(number: Any) -> None:
+def check_number(number: Any) -> None:
+    """Raise RecordsError unless it is a whole number within bounds."""
     if not isinstance(number, int) or not 0 <= number <= MAX_NUMBER:
         raise RecordsError(f"expected a number from 0 to {MAX_NUMBER}")

@@ -29,6 +29,7 @@ from game.records.record import (
     Tried,
     began_text,
     check_choice,
+    check_number,
     events_text,
     parse_events,
 )
@@ -91,14 +92,23 @@ class Records:
                 connection.execute("DELETE FROM in_hand WHERE position = ?", (record.position,))
         return number
 
-    def amend(self, number: int, *, called: str | None = None, at_hand: bool | None = None) -> None:
-        """Add to an attempt what is known only after its end: the player's call, the hand's par."""
+    def amend(
+        self,
+        number: int,
+        *,
+        called: str | None = None,
+        at_hand: bool | None = None,
+        par: int | None = None,
+    ) -> None:
+        """Add to an attempt what is known only after its end: the player's call, the pars."""
         if called is not None:
             check_choice("called", called, CALLS)
+        if par is not None:
+            check_number(par)
         self._write(
-            "UPDATE attempt SET called = ifnull(?, called), at_hand = ifnull(?, at_hand)"
-            " WHERE number = ?",
-            (called, at_hand, number),
+            "UPDATE attempt SET called = ifnull(?, called), at_hand = ifnull(?, at_hand),"
+            " par = ifnull(?, par) WHERE number = ?",
+            (called, at_hand, par, number),
         )
 
     def mark_shown(self, position: str) -> None:

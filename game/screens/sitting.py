@@ -22,6 +22,7 @@ from game.score import Score, score
 if TYPE_CHECKING:
     from game.records import Record
     from game.search.outcome import Outcome
+    from game.search.pair_by_pair import Found, PairByPair
 
 SOLVED, GAVE_UP, ABANDONED = "solved", "gave up", "abandoned"
 """How an attempt can end."""
@@ -32,6 +33,7 @@ class Sitting:
 
     solutions: the shortest ones, easiest first, once they are known; proven_par and hand_par (the
     par with the faces at the hands) likewise. knows_all: whether there are no other solutions.
+    at_least: a length that par is proven not to be under. by_pairs: the best total pair by pair.
     called: None until the player has called it or let it be. number: of the record kept of it.
     """
 
@@ -49,6 +51,8 @@ class Sitting:
         self.knows_all = False
         self.proven_par: int | None = None
         self.hand_par: int | None = None
+        self.at_least = 0
+        self.by_pairs: PairByPair | None = None
         self._elapsed = 0.0
         self._since: float | None = None
 
@@ -151,21 +155,27 @@ class Sitting:
         return self.must_call and (not self.outcome or self.is_calling)
 
     @property
-    def par(self) -> int:
-        """Par as it is proven; until then the pack's claim, which a shorter attempt disproves."""
+    def par(self) -> int | None:
+        """Par as it is proven; until then what is claimed, which a shorter attempt disproves.
+
+        None where nothing is claimed and the search is not done yet.
+        """
         if self.proven_par is not None:
             return self.proven_par
         claim = self.puzzle.par
+        if claim is None:
+            return None
         return min(claim, self.attempt.turns) if self.outcome == SOLVED else claim
 
     @property
     def score(self) -> Score | None:
-        """The score of a solved attempt."""
-        if self.outcome != SOLVED:
+        """The score of a solved attempt, once par is known."""
+        par = self.par
+        if self.outcome != SOLVED or par is None:
             return None
         return score(
             self.attempt,
-            self.par,
+            par,
             self.hand_par,
             shown=self.shown,
             called=bool(self.called),
@@ -224,6 +234,12 @@ class Sitting:
     def learn_hand(self, outcome: Outcome) -> None:
         """Take the par with the faces at the hands; where those cannot solve it, par itself."""
         self.hand_par = getattr(outcome, "par", self.par)
+
+    def learn_by_pairs(self, found: Found) -> None:
+        """Take the best total pair by pair, where there is one."""
+        from game.search.pair_by_pair import PairByPair  # noqa: PLC0415 - with the first answer
+
+        self.by_pairs = found if isinstance(found, PairByPair) else None
 
     # -- taking up again -------------------------------------------------------------------------
 

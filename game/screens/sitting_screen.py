@@ -21,11 +21,22 @@ from game.prompt import prompt
 from game.screens import keeping
 from game.screens.board import Board, Shown
 from game.screens.clock_view import ClockView
-from game.screens.engine import Answered, Failed, hand_question, whole_question
+from game.screens.engine import (
+    Advanced,
+    Answered,
+    AnsweredByPairs,
+    Failed,
+    Preparing,
+    first_question,
+    hand_question,
+    pairs_question,
+    whole_question,
+)
 from game.screens.key_bar import KeyBar
 from game.screens.key_labels import key_label
 from game.screens.looks import focuses, look_of
 from game.screens.reading import Reading
+from game.screens.side_words import preparing_words
 from game.screens.sitting import Sitting
 from game.screens.too_small import HORIZONTAL_BREAKPOINTS, VERTICAL_BREAKPOINTS, TooSmall
 
@@ -38,7 +49,6 @@ FURNISH_SECONDS = 0.02
 """From the first picture, which is to reach the terminal first, to what it did not need."""
 REMIND_SECONDS = 1.0
 """Between two looks at whether a newcomer needs a word."""
-SEARCHING = "Looking for every shortest way ..."
 
 
 class SittingScreen(Screen[bool]):
@@ -63,7 +73,7 @@ class SittingScreen(Screen[bool]):
         self._reveal = False
         self._gives_up = False  # `g` was pressed once
         self._said = ("", "")  # in the message line until something else is done, and its tone
-        self._searching = SEARCHING
+        self._searching = ""
         self._best = ""
         self._is_newcomer = False
         self._reminder: Timer | None = None
@@ -95,17 +105,30 @@ class SittingScreen(Screen[bool]):
         self.reading = Reading(flipped=self.reading.flipped)
         self._far = self.app.settings.far_side == "always"
         self._reveal = self._gives_up = False
-        self._searching = SEARCHING
+        self._searching = ""
         self._best = keeping.best_turns(self.app, sitting)
         puzzle = sitting.puzzle
         if self.query_one(Board).is_furnished:
             self._greet()
         self.set_focus(None)
         self.query_one(Board).title(puzzle)
-        for question in (whole_question(sitting.position), hand_question(sitting.position)):
-            self.app.engine.ask(question, self)
+        self._ask()
         self._show()
         self.call_after_refresh(self._run_clock)
+
+    def _ask(self) -> None:
+        """Have the engine find out all about the position: what is wanted soonest comes first."""
+        engine, position = self.app.engine, self.sitting.position
+        first, whole = first_question(position), whole_question(position)
+        engine.ask(first if first.is_large else whole, self)
+        if not first.is_large:
+            engine.ask(hand_question(position), self)
+        pairs = pairs_question(position)
+        if pairs is not None:
+            engine.ask(pairs, self, patient=True)
+        if first.is_large:
+            engine.ask(whole, self, patient=True)
+            engine.ask(hand_question(position), self, patient=True)
 
     def _greet(self) -> None:
         """Look after a newcomer: one who plays the first puzzles."""
@@ -250,12 +273,42 @@ class SittingScreen(Screen[bool]):
         """Fill in par, the solutions and the par of this grip."""
         message.stop()
         sitting, position = self.sitting, self.sitting.position
-        if message.question == whole_question(position):
+        is_whole = message.question == whole_question(position)
+        if is_whole or (message.question == first_question(position) and not sitting.knows_all):
             self._searching = sitting.learn(message.outcome)
         if message.question == hand_question(position):
             sitting.learn_hand(message.outcome)
+        if sitting.outcome:
             keeping.amend(self.app, sitting)
         self._refresh()
+
+    def on_advanced(self, message: Advanced) -> None:
+        """Par is longer than was known."""
+        message.stop()
+        sitting, at_least = self.sitting, message.progress.at_least
+        is_par = message.question in (
+            first_question(sitting.position),
+            whole_question(sitting.position),
+        )
+        if is_par and at_least > sitting.at_least:
+            sitting.at_least = at_least
+            if sitting.par is None:
+                self._refresh()
+
+    def on_answered_by_pairs(self, message: AnsweredByPairs) -> None:
+        """Fill in the best total pair by pair."""
+        message.stop()
+        if message.question == pairs_question(self.sitting.position):
+            self.sitting.learn_by_pairs(message.found)
+            self._refresh()
+
+    def on_preparing(self, message: Preparing) -> None:
+        """Tell who waits for par what it waits for."""
+        message.stop()
+        if not self.sitting.solutions:
+            told = (message.done, message.seconds, message.problem)
+            self._searching = preparing_words(*told)
+            self._refresh()
 
     def on_failed(self, message: Failed) -> None:
         """Play goes on without."""
