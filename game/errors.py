@@ -3,8 +3,13 @@
     PairwrightError
     +-- NotationError      a line of turns that cannot be read
     +-- PositionError      a cube, slot or set of faces that cannot be
+    +-- ProgrammeError     what is to be played cannot be had
     +-- ForbiddenTurn      a turn of a face that the position does not allow
+    +-- DayError           a date that has no positions
     +-- PackError          a pack with faults, all of them at once
+    +-- ContestError       a contest, a card or a result that cannot be
+    +-- CodeError          text that should be an invite or a card and cannot be read
+    |   +-- CodeNewer          written by a later version
     +-- SettingsError      a setting with a value that it cannot have
     +-- CacheError         a table file that cannot be used or written
     |   +-- CacheBusy          another process is writing tables
@@ -65,6 +70,10 @@ class PositionError(PairwrightError):
     """A cube that cannot exist, or a slot, face or text of a position that is not one."""
 
 
+class ProgrammeError(PairwrightError):
+    """What is to be played cannot be had: a pack that is not there, terms that nothing fits."""
+
+
 class ForbiddenTurn(PairwrightError):
     """A turn of a face that the position does not allow."""
 
@@ -77,6 +86,10 @@ class ForbiddenTurn(PairwrightError):
     def __str__(self) -> str:
         allowed = " and ".join(", ".join(self.allowed).rsplit(", ", 1))
         return f"{self.move} turns face {self.face}; here only {allowed} may turn"
+
+
+class DayError(PairwrightError):
+    """A date for which there are no five positions, or a text that is no date."""
 
 
 @dataclass(frozen=True)
@@ -107,6 +120,18 @@ class PackError(PairwrightError):
         lines = [str(fault) for fault in self.faults[:SHOWN_FAULTS]]
         more = len(self.faults) - SHOWN_FAULTS
         return "\n".join([*lines, f"and {more} more"] if more > 0 else lines)
+
+
+class ContestError(PairwrightError):
+    """A contest, a card or a result that breaks a bound or contradicts itself."""
+
+
+class CodeError(PairwrightError):
+    """Text that should be an invite or a card and is damaged, cut off, or none at all."""
+
+
+class CodeNewer(CodeError):
+    """An invite or a card that a later version of the program wrote."""
 
 
 class SettingsError(PairwrightError):

@@ -3,17 +3,20 @@
 from __future__ import annotations
 
 from collections import Counter
+from typing import Any
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from game.cube import pair
+from game.cube.geometry import FACES
 from game.cube.pair import SLOTS
-from game.deal import Kind, deal, deal_at
+from game.deal import HANDS, Kind, deal, deal_at
 from game.dice import Dice
 from game.errors import PositionError
 from game.position import parse_position
+from game.search.reach import obstacle
 from tests.plain_cube import is_home
 
 kinds = st.sampled_from([Kind(pairs, open_) for pairs in range(1, 5) for open_ in range(5 - pairs)])
@@ -37,6 +40,54 @@ def test_a_seed_always_deals_the_same(kind: Kind, seed: str) -> None:
     assert deal(kind, seed) == deal(kind, seed)
     others = {deal(kind, f"{seed}{n}").text for n in range(5)}
     assert len(others) > 1
+
+
+@given(
+    st.sampled_from(["FRU", "RLU", "FBRLU", "RU", HANDS]), st.integers(1, 2), st.text(max_size=5)
+)
+def test_few_faces(faces: str, pairs: int, seed: str) -> None:
+    """The slots in play lie beside the faces that may turn, and these can solve every deal."""
+    kind = Kind(pairs, faces="".join(f for f in FACES if f in faces) or HANDS)
+    position = deal(kind, seed)
+    assert len(position.pairs) == pairs
+    assert set(position.pairs) <= set(kind.playable)
+    assert position.faces == (position.hand_faces if faces == HANDS else kind.faces)
+    assert obstacle(position.cube, position.solve, position.faces) == ""
+
+
+@given(st.sets(st.sampled_from(SLOTS), min_size=1), st.text(max_size=5))
+def test_chosen_slots(slots: set[str], seed: str) -> None:
+    """Only slots of the kind come into play; others may be left open."""
+    kind = Kind(1, 2, slots=tuple(slot for slot in SLOTS if slot in slots))
+    position = deal(kind, seed)
+    assert set(position.pairs) <= slots
+    assert len(position.open) == 2
+
+
+@pytest.mark.parametrize(
+    "terms",
+    [
+        {"slots": ("BR", "FR")},
+        {"slots": ("FR", "FR")},
+        {"slots": ("XX",)},
+        {"slots": ()},
+        {"pairs": 2, "slots": ("FR",)},
+        {"pairs": 3, "faces": "RU"},
+        {"faces": "UR"},
+        {"faces": "Q"},
+        {"view": "dim"},
+    ],
+)
+def test_terms_that_cannot_be(terms: dict[str, Any]) -> None:
+    """A kind that nothing fits is refused when it is made."""
+    with pytest.raises(PositionError):
+        Kind(**terms)
+
+
+def test_faces_that_move_nothing() -> None:
+    """Faces that can move no pair without the cross are refused, and not tried for ever."""
+    with pytest.raises(PositionError, match="leaves a pair solved"):
+        deal(Kind(faces="R"), "seed")
 
 
 def test_known_deals() -> None:

@@ -12,6 +12,7 @@ from typing import Any
 from game.errors import RecordsError
 from game.records.record import (
     AWAY_MS,
+    MATCH,
     MAX_EVENTS_TEXT,
     MAX_NUMBER,
     MAX_TEXT,
@@ -41,6 +42,7 @@ FACTS = (
     "run",
     "player",
     "version",
+    "inspection",
 )
 """Fields of a Record that are columns of the same name."""
 
@@ -53,6 +55,8 @@ WHOLE = f"""
 
 FAIR = "outcome = 'solved' AND NOT shown AND NOT hint AND typeof(turns) = 'integer'"
 """What counts: solved without help."""
+OWN = f"mode <> '{MATCH}'"
+"""What is added up: a match has attempts of others too."""
 _WITHIN = f"BETWEEN 0 AND {MAX_NUMBER}"
 _POSITION = f"typeof(position) = 'text' AND length(position) <= {MAX_TEXT['position']}"
 _DAY = "CAST(julianday(began) - 2440587.5 + offset_minutes / 1440.0 AS INTEGER)"
@@ -64,7 +68,9 @@ _GROUPED = {"position": "+position", "day": "1, 2"}
 
 def _tried(by: str) -> str:
     groups = _GROUPED[by].lstrip("+")  # the index alone tells how many there are
-    return f"SELECT {_KEYS[by]}, count(*) FROM attempt WHERE {_POSITION} GROUP BY {groups}"
+    return (
+        f"SELECT {_KEYS[by]}, count(*) FROM attempt WHERE {_POSITION} AND {OWN} GROUP BY {groups}"
+    )
 
 
 def _fair(by: str) -> str:
@@ -81,7 +87,7 @@ def _fair(by: str) -> str:
             SELECT *, CASE WHEN par {_WITHIN} THEN max(0, turns - par) END AS over,
                 CASE WHEN seeing_ms BETWEEN 1 AND {AWAY_MS} THEN seeing_ms END AS seeing,
                 CASE WHEN doing_ms BETWEEN 1 AND {AWAY_MS} THEN doing_ms END AS doing
-            FROM attempt WHERE {_POSITION} AND {FAIR}
+            FROM attempt WHERE {_POSITION} AND {OWN} AND {FAIR}
         )
         GROUP BY {_GROUPED[by]}
     """

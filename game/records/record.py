@@ -17,12 +17,16 @@ from game.errors import RecordsError
 Events = tuple[tuple[int, str], ...]
 """Milliseconds since the position was shown, and what was done: a move's name, "undo", ..."""
 
-OUTCOMES = ("solved", "gave up", "abandoned")
-CALLS = ("", "right", "wrong")
+OUTCOMES = ("solved", "gave up", "abandoned", "lost")
+CLAIMED = "claimed"
+"""Called, while par is not known yet."""
+CALLS = ("", CLAIMED, "right", "wrong")
 FAR_SIDES = ("always", "asked", "never")
 
 CASUAL, DRILL = "casual", "drill"
 """Modes: a puzzle that the player chose, and one that the drill did."""
+MATCH = "match"
+"""Mode of a match round one keyboard: not all of its attempts are by whom the records are of."""
 
 MAX_EVENTS = 20_000
 MAX_EVENTS_TEXT = 1_000_000
@@ -44,7 +48,8 @@ class Record:
     when it was not found before the end. at_hand: no shorter way with the faces at the hands, None
     when unknown. shown, hint: help had before the end. called: whether "no shorter way" was
     declared rightly. far_side: when the far side is shown. Times are in milliseconds. mode, run,
-    player: what the attempt was part of. began: with the player's offset from UTC.
+    player: what the attempt was part of. inspection: seconds that its rule added, None where there
+    was none. began: with the player's offset from UTC.
 
     Raises RecordsError for a value that cannot be.
     """
@@ -69,20 +74,22 @@ class Record:
     mode: str = CASUAL
     run: str = ""
     player: str = ""
+    inspection: int | None = None
 
     def __post_init__(self) -> None:
         for name, most in MAX_TEXT.items():
-            _check_text(name, getattr(self, name), most)
+            check_text(name, getattr(self, name), most)
         if not self.position:
             raise RecordsError("an attempt without a position")
         check_choice("outcome", self.outcome, OUTCOMES)
         check_choice("called", self.called, CALLS)
         check_choice("far side", self.far_side, FAR_SIDES)
         for number in (self.turns, self.executed):
-            check_number(number)
-        for maybe in (self.par, self.seeing_ms, self.first_side_ms, self.doing_ms):
+            _check_number(number)
+        times = (self.seeing_ms, self.first_side_ms, self.doing_ms)
+        for maybe in (self.par, self.inspection, *times):
             if maybe is not None:
-                check_number(maybe)
+                _check_number(maybe)
         if self.began.tzinfo is None:
             raise RecordsError("the start of an attempt needs its offset from UTC")
         check_events(self.events)
@@ -169,8 +176,8 @@ class InHand:
     elapsed_ms: int
 
     def __post_init__(self) -> None:
-        _check_text("puzzle", self.puzzle, MAX_TEXT["puzzle"])
-        check_number(self.elapsed_ms)
+        check_text("puzzle", self.puzzle, MAX_TEXT["puzzle"])
+        _check_number(self.elapsed_ms)
         check_events(self.events)
 
 
@@ -188,8 +195,8 @@ def check_events(events: Events) -> None:
         if len(event) != 2:
             raise RecordsError("an event is a time and something done")
         ms, what = event
-        check_number(ms)
-        _check_text("event", what, MAX_DONE)
+        _check_number(ms)
+        check_text("event", what, MAX_DONE)
 
 
 def events_text(events: Events) -> str:
@@ -216,6 +223,11 @@ def began_text(began: datetime) -> tuple[str, int]:
     return f"{utc.isoformat(timespec='milliseconds')}Z", round(offset.total_seconds() / 60)
 
 
+def now_text() -> str:
+    """This moment in UTC as ISO text."""
+    return began_text(datetime.now(UTC))[0]
+
+
 def parse_began(text: Any, offset_minutes: Any) -> datetime:
     """The moment with its offset. Raises RecordsError."""
     try:
@@ -225,12 +237,12 @@ def parse_began(text: Any, offset_minutes: Any) -> datetime:
         raise RecordsError("the start of an attempt is no moment") from None
 
 
-def _check_text(name: str, text: Any, most: int) -> None:
+def check_text(name: str, text: Any, most: int) -> None:
+    """Raises RecordsError unless it is a text of so many printable characters at most."""
     if not isinstance(text, str) or len(text) > most or not text.isprintable():
         raise RecordsError(f"{name}: expected at most {most} printable characters")
 
 
-def check_number(number: Any) -> None:
-    """Raise RecordsError unless it is a whole number within bounds."""
+def _check_number(number: Any) -> None:
     if not isinstance(number, int) or not 0 <= number <= MAX_NUMBER:
         raise RecordsError(f"expected a number from 0 to {MAX_NUMBER}")

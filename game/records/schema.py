@@ -64,4 +64,24 @@ _FIRST = (
     """,
 )
 
-MIGRATIONS: tuple[tuple[str, ...], ...] = (_FIRST,)
+_RUNS = (
+    """
+    CREATE TABLE run (
+        number INTEGER PRIMARY KEY,
+        mode TEXT NOT NULL,              -- as in its attempts: dash, match, ...
+        kind TEXT NOT NULL,              -- runs of one kind can be compared
+        text TEXT NOT NULL,              -- what else its mode knows of it
+        began TEXT NOT NULL,             -- ISO 8601 in UTC
+        offset_minutes INTEGER NOT NULL, -- of the player's clock from UTC
+        ended TEXT                       -- like began; NULL while it goes on
+    )
+    """,
+    "CREATE INDEX attempt_run ON attempt (run) WHERE run <> ''",
+    # So that counting the attempts at each position without those of others needs the index alone.
+    "DROP INDEX attempt_position",
+    "CREATE INDEX attempt_position ON attempt (position, mode)",
+    # Seconds that the rule of inspection added; NULL where nothing was inspected.
+    "ALTER TABLE attempt ADD COLUMN inspection INTEGER",
+)
+
+MIGRATIONS: tuple[tuple[str, ...], ...] = (_FIRST, _RUNS)

@@ -1,4 +1,4 @@
-"""The store of attempts: adding them, the bests they come to, and the attempt in hand.
+"""The store of attempts: adding them, the bests they come to, the attempt in hand, and runs.
 
 The file is opened at the first need: reading while there is no file answers empty and creates
 nothing. Every method may raise a RecordsError of `game.errors`.
@@ -7,18 +7,18 @@ nothing. Every method may raise a RecordsError of `game.errors`.
 from __future__ import annotations
 
 import os
-import sqlite3
-from collections.abc import Iterable, Iterator
-from datetime import UTC, datetime
+from collections.abc import Iterator
+from datetime import datetime
 from pathlib import Path
 from typing import Any
 
 from game.errors import RecordsDamaged, RecordsError, RecordsUnwritable
 from game.records import history
-from game.records.database import connect, transaction, translated
-from game.records.history import FACTS, FAIR, WHOLE, record_of
+from game.records.database import transaction, translated
+from game.records.history import FACTS, FAIR, OWN, WHOLE, record_of
 from game.records.record import (
     CALLS,
+    CLAIMED,
     MAX_EVENTS_TEXT,
     MAX_TEXT,
     Best,
@@ -29,10 +29,11 @@ from game.records.record import (
     Tried,
     began_text,
     check_choice,
-    check_number,
     events_text,
+    now_text,
     parse_events,
 )
+from game.records.runs import RunRecords
 
 MAX_READ = 10_000
 """Attempts at one position that are read at most, the newest."""
@@ -48,9 +49,11 @@ _BEST = f"""
         min(CASE WHEN {FAIR} THEN turns END) AS turns,
         min(CASE WHEN {FAIR} THEN seeing_ms END) AS seeing_ms,
         min(CASE WHEN {FAIR} THEN doing_ms END) AS doing_ms
-    FROM attempt WHERE length(position) <= {MAX_TEXT["position"]}
+    FROM attempt WHERE length(position) <= {MAX_TEXT["position"]} AND {OWN}
 """
 _ATTEMPTS = f"{WHOLE} WHERE position = ? ORDER BY number DESC LIMIT {MAX_READ}"
+_ATTEMPTS_OF = f"{WHOLE} WHERE run = ? AND run <> '' ORDER BY number LIMIT {MAX_READ}"
+"""The second condition lets SQLite go through the index, which has such rows alone."""
 _IN_HAND = f"""
     SELECT substr(puzzle, 1, {MAX_TEXT["puzzle"] + 1}) AS puzzle,
         substr(events, 1, {MAX_EVENTS_TEXT + 1}) AS events, elapsed_ms
@@ -58,21 +61,13 @@ _IN_HAND = f"""
 """
 
 
-class Records:
-    """The attempts in one file, or in memory only when path is None. Make with `open_records`.
-
-    skipped: rows that could not be read so far and were left out.
-    """
-
-    def __init__(self, path: Path | None) -> None:
-        self.path = path
-        self.skipped = 0
-        self._connection: sqlite3.Connection | None = None
+class Records(RunRecords):
+    """The attempts in one file, or in memory only when path is None. Make with `open_records`."""
 
     # -- writing ---------------------------------------------------------------------------------
 
     def add(self, record: Record) -> int:
-        """Keep an attempt that is over; its number. It is no longer in hand."""
+        """Keep an attempt that is over; its number. It is no longer in hand, save within a run."""
         began, offset = began_text(record.began)
         facts = {name: getattr(record, name) for name in FACTS}
         facts |= {"began": began, "offset_minutes": offset}
@@ -89,38 +84,42 @@ class Records:
                     "INSERT INTO attempt_events VALUES (?, ?)",
                     (number, events_text(record.events)),
                 )
-                connection.execute("DELETE FROM in_hand WHERE position = ?", (record.position,))
+                if not record.run:  # one in hand is not taken up in a run
+                    connection.execute("DELETE FROM in_hand WHERE position = ?", (record.position,))
         return number
 
-    def amend(
-        self,
-        number: int,
-        *,
-        called: str | None = None,
-        at_hand: bool | None = None,
-        par: int | None = None,
-    ) -> None:
-        """Add to an attempt what is known only after its end: the player's call, the pars."""
+    def amend(self, number: int, *, called: str | None = None, at_hand: bool | None = None) -> None:
+        """Add to an attempt what is known only after its end: the player's call, the hand's par."""
         if called is not None:
             check_choice("called", called, CALLS)
-        if par is not None:
-            check_number(par)
         self._write(
-            "UPDATE attempt SET called = ifnull(?, called), at_hand = ifnull(?, at_hand),"
-            " par = ifnull(?, par) WHERE number = ?",
-            (called, at_hand, par, number),
+            "UPDATE attempt SET called = ifnull(?, called), at_hand = ifnull(?, at_hand)"
+            " WHERE number = ?",
+            (called, at_hand, number),
+        )
+
+    def learn_par(self, position: str, par: int) -> None:
+        """Add the par of a position to attempts that ended before it was known."""
+        self._write(
+            f"""
+            UPDATE attempt SET par = ?1, called = CASE
+                WHEN called <> '{CLAIMED}' THEN called WHEN turns <= ?1 THEN 'right' ELSE 'wrong'
+            END
+            WHERE position = ?2 AND par IS NULL
+            """,
+            (par, position),
         )
 
     def mark_shown(self, position: str) -> None:
         """The solutions of this position have been seen."""
-        self._write("INSERT OR IGNORE INTO shown VALUES (?, ?)", (position, _now()))
+        self._write("INSERT OR IGNORE INTO shown VALUES (?, ?)", (position, now_text()))
 
     def keep_in_hand(self, position: str, puzzle: str, events: Events, elapsed_ms: int) -> None:
         """Keep an attempt that is left before its end, in place of an earlier one."""
         kept = InHand(puzzle, events, elapsed_ms)
         self._write(
             "INSERT OR REPLACE INTO in_hand VALUES (?, ?, ?, ?, ?)",
-            (position, kept.puzzle, events_text(kept.events), kept.elapsed_ms, _now()),
+            (position, kept.puzzle, events_text(kept.events), kept.elapsed_ms, now_text()),
         )
 
     def drop_in_hand(self, position: str) -> None:
@@ -151,20 +150,18 @@ class Records:
         query = f"""
             SELECT count(DISTINCT CASE WHEN outcome = 'solved' THEN position END) AS solved,
                 count(DISTINCT CASE WHEN {FAIR} AND turns <= par THEN position END) AS at_par
-            FROM attempt WHERE began >= ?
+            FROM attempt WHERE began >= ? AND {OWN}
         """
         row = next(iter(self._read(query, began_text(moment)[0])), None)
         return (row["solved"], row["at_par"]) if row is not None else (0, 0)
 
     def attempts(self, position: str) -> tuple[Record, ...]:
         """The attempts at a position, the newest first."""
-        found = []
-        for row in self._read(_ATTEMPTS, position):
-            try:
-                found.append(record_of(row))
-            except RecordsError:
-                self.skipped += 1
-        return tuple(found)
+        return self._whole(_ATTEMPTS, position)
+
+    def attempts_of(self, run: int) -> tuple[Record, ...]:
+        """The attempts of a run, the oldest first."""
+        return self._whole(_ATTEMPTS_OF, str(run))
 
     def all_attempts(self, *, newest_first: bool = False) -> Iterator[Record]:
         """Every attempt, the oldest first unless told, each read when it is asked for."""
@@ -192,9 +189,6 @@ class Records:
         with translated(self.path):
             return history.sums_by_day(connection) if connection is not None else {}
 
-    def _skip(self) -> None:
-        self.skipped += 1
-
     def was_shown(self, position: str) -> bool:
         """Whether the solutions of this position have been seen."""
         return bool(self._read("SELECT 1 FROM shown WHERE position = ?", position))
@@ -221,36 +215,14 @@ class Records:
         rows = self._read(query, MAX_TEXT["position"], MAX_READ)
         return tuple(row["position"] for row in rows)
 
-    # -- the file --------------------------------------------------------------------------------
-
-    def close(self) -> None:
-        """Let go of the file."""
-        if self._connection is not None:
-            self._connection.close()
-            self._connection = None
-
-    def _for_writing(self) -> sqlite3.Connection:
-        if self._connection is None:
-            self._connection = connect(self.path)
-        return self._connection
-
-    def _for_reading(self) -> sqlite3.Connection | None:
-        """The connection, or None while there is no file."""
-        with translated(self.path):
-            if self._connection is None and self.path is not None and not self.path.exists():
-                return None
-            return self._for_writing()
-
-    def _write(self, statement: str, values: Iterable[Any]) -> None:
-        with translated(self.path):
-            self._for_writing().execute(statement, tuple(values))
-
-    def _read(self, query: str, *values: Any) -> list[sqlite3.Row]:
-        connection = self._for_reading()
-        if connection is None:
-            return []
-        with translated(self.path):
-            return connection.execute(query, values).fetchall()
+    def _whole(self, query: str, *values: Any) -> tuple[Record, ...]:
+        found = []
+        for row in self._read(query, *values):
+            try:
+                found.append(record_of(row))
+            except RecordsError:
+                self.skipped += 1
+        return tuple(found)
 
     def _bests(self, query: str, *values: Any) -> dict[str, Best]:
         found = {}
@@ -301,7 +273,3 @@ def _check_can_be_made(path: Path) -> None:
             raise RecordsUnwritable(f"{path} cannot be written: {folder} is no folder")
         if not os.access(folder, os.W_OK | os.X_OK):
             raise RecordsUnwritable(f"{path} cannot be written: {folder} is write-protected")
-
-
-def _now() -> str:
-    return began_text(datetime.now(UTC))[0]

@@ -4,7 +4,7 @@
     notices                      what is amiss since the start, a line each
     record(...)                  the records, which may be unusable: then play goes on without
     engine                       searches in the background
-    late_scores                  attempts that were over before their par was known
+    late_pars                    for records of attempts that were over before par was known
     moment                       when the input now being handled happened
     clock                        the time now, on the same scale
 
@@ -45,7 +45,7 @@ if TYPE_CHECKING:
     from game.packs import Pack
     from game.playable import Beside, Playable
     from game.records import Best, Records
-    from game.screens.late_scores import LateScores
+    from game.screens.late_pars import LatePars
 
 SETTLE_SECONDS = 0.05
 """From the first picture to the work that it did not need: first it is to reach the terminal."""
@@ -91,11 +91,11 @@ class PairwrightApp(App[int]):
         self.moment = self.clock()
 
     @cached_property
-    def late_scores(self) -> LateScores:
-        """Adds par to records whose attempts were over before it was known."""
-        from game.screens.late_scores import LateScores  # noqa: PLC0415 - at the first need
+    def late_pars(self) -> LatePars:
+        """Adds par to records of attempts that were over before it was known."""
+        from game.screens.late_pars import LatePars  # noqa: PLC0415 - at the first need
 
-        return LateScores(self)
+        return LatePars(self)
 
     @cached_property
     def _loaded(self) -> tuple[tuple[Pack, ...], tuple[PackError, ...]]:

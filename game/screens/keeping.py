@@ -42,18 +42,16 @@ def keep(app: PairwrightApp, sitting: Sitting, then: Callable[[], None] | None =
     """
     record = sitting.record(app.settings.far_side, app.settings.player)
     sitting.number = app.record(lambda records: records.add(record), None)
-    if sitting.number is not None and sitting.par is None:
-        app.late_scores.follow(sitting, then)
+    if record.par is None:
+        app.late_pars.follow(sitting.position, then)
 
 
 def amend(app: PairwrightApp, sitting: Sitting) -> None:
     """Keep what became known of an attempt only after its end."""
-    number, score, par = sitting.number, sitting.score, sitting.par
+    number, score = sitting.number, sitting.score
     if number is not None:
-        called, at_hand = (score.call.value, score.at_hand) if score is not None else (None, None)
-        app.record(
-            lambda records: records.amend(number, called=called, at_hand=at_hand, par=par), None
-        )
+        called, at_hand = sitting.call, score.at_hand if score is not None else None
+        app.record(lambda records: records.amend(number, called=called, at_hand=at_hand), None)
 
 
 def mark_shown(app: PairwrightApp, sitting: Sitting) -> None:

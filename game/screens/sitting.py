@@ -181,6 +181,15 @@ class Sitting:
             called=bool(self.called),
         )
 
+    @property
+    def call(self) -> str:
+        """Whether it was called, and how that came out as far as par is known, for records."""
+        from game.records import CLAIMED  # noqa: PLC0415 - SQLite when it is needed
+
+        if self.score is not None:
+            return self.score.call.value
+        return CLAIMED if self.called else ""
+
     def record(self, far_side: str, player: str) -> Record:
         """What is kept of the attempt, once it is over."""
         from game.records import Record  # noqa: PLC0415 - SQLite when it is needed
@@ -200,7 +209,7 @@ class Sitting:
             version=__version__,
             shown=self.shown,
             hint=attempt.is_hinted,
-            called=made.call.value if made else "",
+            called=self.call,
             far_side=far_side,
             seeing_ms=attempt.seeing_ms,
             first_side_ms=attempt.first_side_ms,

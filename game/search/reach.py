@@ -15,7 +15,7 @@ table for `bytes.translate`, which composes two of them.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from functools import lru_cache
 from math import prod
 
@@ -95,6 +95,22 @@ def reachable(points: tuple[int, ...], faces: str) -> tuple[dict[int, Element], 
     return tuple(
         {place: back for place, (_, back) in step.takes.items()} for step in steps[: len(points)]
     )
+
+
+def scattered(
+    faces: str, at_home: Iterable[int], pick: Callable[[Sequence[Element]], Element]
+) -> Cube:
+    """A cube that turns of these faces make of a solved one, with some pieces at home again.
+
+    at_home: a sticker of each such piece. With a `pick` that takes every element as often, every
+    such cube comes as often: each is the product of one element from each step in just one way.
+    """
+    homes = tuple(dict.fromkeys(PIECE_OF[i][0] for i in at_home))
+    others = (piece[0] for piece in CORNERS + EDGES if piece[0] not in homes)
+    made = _element(range(54))
+    for step in reachable((*homes, *others), faces)[len(homes) :]:
+        made = made.translate(pick(tuple(step.values())))
+    return Cube(tuple(made[:54]))
 
 
 def obstacle(cube: Cube, slots: Sequence[str], faces: str) -> str:

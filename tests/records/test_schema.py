@@ -14,7 +14,53 @@ from game.records.database import connect
 from game.records.schema import APPLICATION, MIGRATIONS
 from tests.records.samples import SAMPLE
 
-EARLIER: dict[int, str] = {0: ""}
+VERSION_1 = """
+    CREATE TABLE attempt (
+        number INTEGER PRIMARY KEY,
+        position TEXT NOT NULL,          -- its canonical text
+        puzzle TEXT NOT NULL,            -- pack/level, or empty
+        outcome TEXT NOT NULL,           -- solved, gave up, abandoned
+        turns INTEGER NOT NULL,          -- outer block turns
+        executed INTEGER NOT NULL,       -- execution turns
+        par INTEGER,
+        at_hand INTEGER,                 -- 0, 1, or NULL when unknown
+        shown INTEGER NOT NULL,
+        hint INTEGER NOT NULL,
+        called TEXT NOT NULL,            -- right, wrong, or empty
+        far_side TEXT NOT NULL,          -- always, asked, never
+        seeing_ms INTEGER,
+        first_side_ms INTEGER,
+        doing_ms INTEGER,
+        mode TEXT NOT NULL,
+        run TEXT NOT NULL,
+        player TEXT NOT NULL,
+        began TEXT NOT NULL,             -- ISO 8601 in UTC
+        offset_minutes INTEGER NOT NULL, -- of the player's clock from UTC
+        version TEXT NOT NULL            -- of the program
+    );
+    CREATE INDEX attempt_position ON attempt (position);
+    CREATE TABLE attempt_events (
+        number INTEGER PRIMARY KEY REFERENCES attempt (number),
+        events TEXT NOT NULL             -- JSON: [[milliseconds, done], ...]
+    );
+    CREATE TABLE shown (
+        position TEXT PRIMARY KEY,       -- its solutions have been seen
+        at TEXT NOT NULL
+    );
+    CREATE TABLE in_hand (
+        position TEXT PRIMARY KEY,
+        puzzle TEXT NOT NULL,
+        events TEXT NOT NULL,
+        elapsed_ms INTEGER NOT NULL,
+        at TEXT NOT NULL
+    );
+    INSERT INTO attempt VALUES (1, 'old', 'pack/level', 'solved', 3, 3, 3, 1, 0, 0, '', 'always',
+        900, 900, 700, 'casual', '', '', '2026-11-20T10:15:00.000Z', 60, '0.1.0');
+    INSERT INTO attempt_events VALUES (1, '[[900,"R"],[1200,"U"],[1600,"R''"]]');
+    INSERT INTO shown VALUES ('old', '2026-11-20T10:15:00.000Z');
+    INSERT INTO in_hand VALUES ('other', '', '[[100,"R"]]', 200, '2026-11-20T10:15:00.000Z');
+"""
+EARLIER: dict[int, str] = {0: "", 1: VERSION_1}
 """Version -> the statements that make a database as that version left it, with a row or more.
 
 A new migration adds the version before it here, copied out of the schema as it was released.
@@ -60,6 +106,22 @@ def test_migration_from_every_earlier_version(tmp_path: Path, version: int) -> N
     assert facts(path) == (len(MIGRATIONS), APPLICATION)
     open_records(tmp_path / "new.db").add(SAMPLE)
     assert tables(path) == tables(tmp_path / "new.db")
+
+
+def test_a_row_of_version_1_stays_whole(tmp_path: Path) -> None:
+    """An attempt of the first version is read as it was, and was not inspected."""
+    path = tmp_path / "records.db"
+    with closing(sqlite3.connect(path)) as file:
+        file.executescript(VERSION_1)
+        file.execute("PRAGMA user_version = 1")
+        file.execute(f"PRAGMA application_id = {APPLICATION}")
+    store = open_records(path)
+    (old,) = store.attempts("old")
+    assert old.events == ((900, "R"), (1200, "U"), (1600, "R'"))
+    assert (old.turns, old.par, old.run, old.inspection) == (3, 3, "", None)
+    assert store.was_shown("old")
+    assert store.positions_in_hand() == ("other",)
+    assert store.open_runs() == ()
 
 
 def made(path: Path) -> None:

@@ -3,23 +3,40 @@ from __future__ import annotations
 import time
 from collections.abc import Callable
 from pathlib import Path
+from threading import Event
+from typing import Any
 
 import pytest
 from textual.message import Message
 
+from game.cube.cube import Cube
 from game.cube.moves import parse_line
+from game.errors import CacheBusy, CacheFull
 from game.position import Position, position_after
+from game.screens import builder
+from game.screens import engine as engine_module
 from game.screens.engine import (
     Advanced,
     Answered,
+    AnsweredByPairs,
     Engine,
     Failed,
+    Preparing,
+    first_question,
     hand_question,
+    pairs_question,
     whole_question,
 )
-from game.search.outcome import Solved
+from game.search.growth import Growing
+from game.search.near import CROSS_PAIR
+from game.search.outcome import Outcome, Solved
+from game.search.pair_by_pair import PairByPair
+from game.search.shortest import search
+from game.search.tables import Tables
 
 PATIENCE_SECONDS = 60.0
+SCRAMBLED = "R U' F2 L D B' R2 U F' L2 D' B U2 R' F"
+Tell = Callable[[Growing], None]
 
 
 class Asker:
@@ -128,13 +145,166 @@ def test_a_patient_question_waits_for_all_others(engine: Engine) -> None:
 def test_a_long_search_tells_its_bound_and_stops(engine: Engine) -> None:
     """Four pairs take long: the bound is told meanwhile, and stopping ends the thread."""
     asker = Asker()
-    scrambled = position("R U' F2 L D B' R2 U F' L2 D' B U2 R' F")
-    engine.ask(whole_question(scrambled), asker)
+    engine.ask(whole_question(position(SCRAMBLED)), asker)
     engine.start()
     until(lambda: any(isinstance(message, Advanced) for message in asker.heard))
     engine.stop()
     until(lambda: not engine._thread.is_alive())
     assert asker.answers() == []
+
+
+def test_one_search_answers_all_who_ask(engine: Engine, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Two who ask the same are both answered by one search, which goes on when one forgets."""
+    first, second, gone = Asker(), Asker(), Asker()
+    question = whole_question(position("R U R'"))
+    searches = counted(monkeypatch)
+    for asker in (gone, first, second):
+        engine.ask(question, asker)
+    engine.forget(gone)
+    engine.start()
+    until(lambda: first.answers() and second.answers())
+    assert gone.heard == []
+    assert searches == [question.cube]
+    engine.stop()
+
+
+def test_a_patient_search_breaks_off_for_others(engine: Engine) -> None:
+    """A long search that nobody is in a hurry for lets a short one pass, and is begun again."""
+    patient, hurried = Asker(), Asker()
+    long = whole_question(position(SCRAMBLED))
+    engine.ask(long, patient, patient=True)
+    engine.start()
+    until(lambda: engine._running is not None)
+    engine.ask(whole_question(position("R U R'")), hurried)
+    until(hurried.answers)
+    until(lambda: engine._running is not None and engine._running.question == long)
+    assert patient.heard == []
+    engine.stop()
+
+
+def test_the_first_way_is_enough_where_that_is_asked(engine: Engine) -> None:
+    """A question for one way is told one, and is another question than that for all."""
+    asker = Asker()
+    three_ways = position("R U R' U'")
+    engine.ask(first_question(three_ways), asker)
+    engine.ask(whole_question(three_ways), asker)
+    engine.start()
+    until(lambda: len(asker.answers()) == 2)
+    found = [answer.outcome for answer in asker.answers()]
+    assert [(o.complete, len(o.solutions)) for o in found if isinstance(o, Solved)] == [
+        (False, 1),
+        (True, 3),
+    ]
+    engine.stop()
+
+
+def test_pair_by_pair_is_told(engine: Engine) -> None:
+    """Who asks for the best total pair by pair hears of it; of one pair it cannot be asked."""
+    asker = Asker()
+    question = pairs_question(position("F U F2 U F"))
+    assert question is not None
+    engine.ask(question, asker)
+    engine.start()
+    until(lambda: asker.heard)
+    (message,) = asker.heard
+    assert isinstance(message, AnsweredByPairs)
+    assert isinstance(message.found, PairByPair)
+    assert message.found.total == 6
+    assert pairs_question(position("R U R'")) is None
+    engine.stop()
+
+
+def test_many_pairs_wait_for_the_large_tables(
+    tables: Tables, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A long search of four pairs has them built; others are answered meanwhile."""
+    may_go_on, built = Event(), []
+
+    def build(folder: Path, tell: Tell, cancelled: Callable[[], bool]) -> bool:
+        tell(Growing(CROSS_PAIR, 3, 7, 100, 0.5))
+        may_go_on.wait(PATIENCE_SECONDS)
+        built.append(folder)
+        return True
+
+    monkeypatch.setattr("game.search.cache.build_near_sets", build)
+    monkeypatch.setattr("game.search.cache.load_tables", lambda _: tables)
+    monkeypatch.setattr("game.search.cache.load_all_tables", lambda _: tables)
+    monkeypatch.setattr(engine_module, "LONG_SECONDS", 0.0)
+    engine, many, one = Engine(tmp_path), Asker(), Asker()
+    question = first_question(position("R U R' L' U' L B U B' F' U F"))
+    assert question.is_large
+    engine.ask(question, many)
+    engine.start()
+    until(lambda: preparing(many, 0.5))
+    engine.ask(whole_question(position("R U R'")), one)
+    until(one.answers)
+    assert (built, many.answers()) == ([], [])
+    may_go_on.set()
+    until(many.answers)
+    assert built == [tmp_path]
+    assert isinstance(many.answers()[0].outcome, Solved)
+    engine.stop()
+
+
+def test_without_room_for_the_large_tables(
+    tables: Tables, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Where they cannot be built that is said, and the search goes on with what there is."""
+
+    def build(*_: object) -> bool:
+        raise CacheFull(str(tmp_path), 200_000_000, 5_000_000)
+
+    monkeypatch.setattr("game.search.cache.build_near_sets", build)
+    monkeypatch.setattr("game.search.cache.load_tables", lambda _: tables)
+    monkeypatch.setattr(engine_module, "LONG_SECONDS", 0.0)
+    engine, asker = Engine(tmp_path), Asker()
+    engine.ask(first_question(position("R U R' L' U' L B U B' F' U F")), asker)
+    engine.start()
+    until(asker.answers)
+    told = [message.problem for message in asker.heard if isinstance(message, Preparing)]
+    assert any("200 MB are needed" in problem for problem in told)
+    engine.stop()
+
+
+def test_another_process_may_build_them(
+    tables: Tables, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """While another process builds them they are waited for, and then taken from there."""
+    tries = []
+
+    def build(folder: Path, *_: object) -> bool:
+        tries.append(folder)
+        if len(tries) == 1:
+            raise CacheBusy(str(folder))
+        return True
+
+    monkeypatch.setattr("game.search.cache.build_near_sets", build)
+    monkeypatch.setattr("game.search.cache.load_tables", lambda _: tables)
+    monkeypatch.setattr(engine_module, "LONG_SECONDS", 0.0)
+    monkeypatch.setattr(builder, "RETRY_SECONDS", 0.01)
+    engine, asker = Engine(tmp_path), Asker()
+    engine.ask(first_question(position("R U R' L' U' L B U B' F' U F")), asker)
+    engine.start()
+    until(asker.answers)
+    assert len(tries) == 2
+    engine.stop()
+
+
+def preparing(asker: Asker, done: float) -> bool:
+    """Whether it was told that so much of the tables is there."""
+    return any(isinstance(m, Preparing) and m.done == done for m in asker.heard)
+
+
+def counted(monkeypatch: pytest.MonkeyPatch) -> list[Cube]:
+    """The cubes that are searched from now on."""
+    searched: list[Cube] = []
+
+    def counting(cube: Cube, *rest: object, **named: Any) -> Outcome:
+        searched.append(cube)
+        return search(cube, *rest, **named)
+
+    monkeypatch.setattr("game.search.shortest.search", counting)
+    return searched
 
 
 def test_a_fault_in_the_thread_is_told(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:

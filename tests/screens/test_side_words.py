@@ -14,6 +14,8 @@ from game.screens.side_words import (
     forbidden_words,
     goal_words,
     mark_rows,
+    par_words,
+    preparing_words,
     terms_words,
     turns_words,
     verdict_words,
@@ -125,3 +127,18 @@ def test_par_with_few_faces_claims_no_more() -> None:
 def test_one_turn_is_singular() -> None:
     """1 turn, 2 turns."""
     assert (turns_words(1), turns_words(2)) == ("1 turn", "2 turns")
+
+
+def test_what_is_known_of_par() -> None:
+    """Par itself, a bound as "12+", or a question mark."""
+    assert [par_words(13, 12), par_words(None, 12), par_words(None, 0)] == ["13", "12+", "?"]
+
+
+def test_what_a_search_waits_for() -> None:
+    """How much of the large tables is there, how long it will take, or why they cannot be made."""
+    made = "The large tables of the search are being made, only this once: "
+    assert preparing_words(0.02, None, "") == f"{made}2%."
+    assert preparing_words(0.4, 31.4, "") == f"{made}40%, about 31 s to go."
+    assert preparing_words(0.0, None, "no room") == (
+        "The large tables cannot be made: no room. The search takes longer without them."
+    )

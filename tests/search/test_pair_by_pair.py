@@ -17,6 +17,7 @@ from game.search.shortest import search
 from game.search.tables import Tables
 from tests.deals import pairs_unsolved
 
+
 def literally(cube: Cube, slots: Sequence[str], done: tuple[str, ...], find: Find) -> int:
     """Every order and every shortest way of each step, one search after another.
 

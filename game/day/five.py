@@ -1,0 +1,97 @@
+"""The day's five: five positions that belong to a date, the same for everybody.
+
+They are dealt from the date's text by `game.dice`, so that every machine, version and time zone
+deals alike; the date is the player's own and is handed in. The first asks for three turns, the
+next ones for more, and the last has two pairs. Each par that is named is proven, not hoped for:
+positions are dealt until one has it.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from typing import TYPE_CHECKING, NamedTuple
+
+from game.contest import TURNS, Contest, Rules
+from game.cube.pair import SLOTS
+from game.day.meeting import par_if_near
+from game.deal import deal_at
+from game.dice import Dice
+from game.errors import DayError
+from game.position import Position
+
+if TYPE_CHECKING:
+    from datetime import date
+
+FIRST_DAY, LAST_DAY = "2026-01-01", "2099-12-31"
+"""The days that have five positions."""
+SEED = "the day's five 1"
+"""Stands before the date; its number changes with the way of dealing, which it never should."""
+
+
+class Step(NamedTuple):
+    """What one of the five asks for.
+
+    pairs: in play; open: slots left open; pars: that it may have, None for more than can be
+    proven without the large search (`meeting.FARTHEST`).
+    """
+
+    pairs: int
+    open: int
+    pars: tuple[int | None, ...]
+
+
+STEPS = (
+    Step(1, 0, (3,)),
+    Step(1, 1, (4, 5)),
+    Step(1, 0, (6,)),
+    Step(1, 1, (7,)),
+    Step(2, 0, (None,)),
+)
+MOST_NAMED = 60
+"""Days that are looked for in one text at most."""
+
+
+def day(date: date) -> Contest:
+    """The five of a date, as a contest by turns. Raises DayError for a date that has none."""
+    text = day_text(date)
+    dice = Dice(f"{SEED}\n{text}")
+    slots = dice.shuffled(SLOTS)
+    positions = []
+    for at, step in enumerate(STEPS):
+        first = at % len(slots)  # so the single pairs come from all four slots
+        positions.append(_dealt(step, slots[first:] + slots[:first], dice))
+    return Contest(f"Five {text}", tuple(positions), Rules(by=TURNS, inspection=False))
+
+
+def _dealt(step: Step, slots: list[str], dice: Dice) -> Position:
+    """The first position dealt that the step allows; the first of the slots are in play."""
+    in_play, rest = slots[: step.pairs], slots[step.pairs :]
+    while True:
+        position = deal_at(in_play, rest[: step.open], dice)
+        if par_if_near(position) in step.pars:
+            return position
+
+
+# -- dates ---------------------------------------------------------------------------------------
+
+
+def day_text(date: date) -> str:
+    """A date as it is written everywhere here: 2026-11-25. Raises DayError as `day` does."""
+    text = f"{date.year:04}-{date.month:02}-{date.day:02}"
+    if not FIRST_DAY <= text <= LAST_DAY:
+        raise DayError(f"there are five positions for each day from {FIRST_DAY} to {LAST_DAY}")
+    return text
+
+
+def days_named(text: str) -> Iterator[str]:
+    """The dates that stand in a text, each once, in their order there; `MOST_NAMED` at most.
+
+    They have the form of dates and lie between the first day and the last; whether the calendar
+    has them is not known here.
+    """
+    found = (
+        match.group() for match in re.finditer(r"(?<!\d)\d{4}-\d\d-\d\d(?!\d)", text, re.ASCII)
+    )
+    named = dict.fromkeys(t for t in found if FIRST_DAY <= t <= LAST_DAY)
+    yield from list(named)[:MOST_NAMED]

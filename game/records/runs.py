@@ -1,0 +1,116 @@
+"""Runs and matches: what several attempts together are part of.
+
+A run is kept from its beginning, so that one which a killed program leaves is found open at the
+next start, with every attempt that was finished in it.
+"""
+
+from __future__ import annotations
+
+import sqlite3
+from collections.abc import Callable, Iterable, Iterator
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Any
+
+from game.errors import RecordsError
+from game.records.database import translated
+from game.records.file import RecordsFile
+from game.records.record import MAX_TEXT, began_text, check_text, now_text, parse_began
+
+MAX_KIND = 200
+MAX_RUN_TEXT = 200_000
+"""Characters at most."""
+MAX_RUNS = 1000
+"""Runs that are read at once at most, the newest."""
+
+_COLUMNS = f"""
+    number, mode, substr(kind, 1, {MAX_KIND + 1}) AS kind,
+    substr(text, 1, {MAX_RUN_TEXT + 1}) AS text, began, offset_minutes, ended
+"""
+RUN = f"SELECT {_COLUMNS} FROM run WHERE number = ?"
+OPEN = f"SELECT {_COLUMNS} FROM run WHERE ended IS NULL ORDER BY number DESC LIMIT {MAX_RUNS}"
+ENDED = f"""
+    SELECT {_COLUMNS} FROM run WHERE ended IS NOT NULL AND mode = ? AND kind = ifnull(?, kind)
+    ORDER BY number DESC LIMIT {MAX_RUNS}
+"""
+
+
+@dataclass(frozen=True)
+class KeptRun:
+    """A run as it is kept. number: its name in its attempts, as text; ended: None while open.
+
+    mode: as in its attempts; kind: runs of one mode and kind can be compared; text: what else the
+    module of its mode knows of it, and writes and checks itself.
+    Raises RecordsError for a value that cannot be.
+    """
+
+    number: int
+    mode: str
+    kind: str
+    text: str
+    began: datetime
+    ended: datetime | None = None
+
+    def __post_init__(self) -> None:
+        check_run(self.mode, self.kind, self.text)
+
+
+def check_run(mode: Any, kind: Any, text: Any) -> None:
+    """Raises RecordsError unless a run can be kept with these texts."""
+    check_text("mode", mode, MAX_TEXT["mode"])
+    check_text("kind", kind, MAX_KIND)
+    check_text("run", text, MAX_RUN_TEXT)
+
+
+def _read_runs(rows: Iterable[sqlite3.Row], skip: Callable[[], None]) -> Iterator[KeptRun]:
+    """The runs of these rows; what cannot be read is left out."""
+    for row in rows:
+        try:
+            yield _run(row)
+        except RecordsError:
+            skip()
+
+
+def _run(row: sqlite3.Row) -> KeptRun:
+    offset = row["offset_minutes"]
+    ended = None if row["ended"] is None else parse_began(row["ended"], offset)
+    began = parse_began(row["began"], offset)
+    return KeptRun(row["number"], row["mode"], row["kind"], row["text"], began, ended)
+
+
+class RunRecords(RecordsFile):
+    """The part of the records that knows runs."""
+
+    def begin_run(self, mode: str, kind: str, text: str) -> int:
+        """Keep a run from its beginning; its number, which its attempts name as text."""
+        check_run(mode, kind, text)
+        began, offset = began_text(datetime.now().astimezone())
+        statement = """
+            INSERT INTO run (mode, kind, text, began, offset_minutes) VALUES (?, ?, ?, ?, ?)
+        """
+        with translated(self.path):
+            made = self._for_writing().execute(statement, (mode, kind, text, began, offset))
+        return int(made.lastrowid or 0)
+
+    def amend_run(self, number: int, text: str) -> None:
+        """Keep what is now known of a run."""
+        check_text("run", text, MAX_RUN_TEXT)
+        self._write("UPDATE run SET text = ? WHERE number = ?", (text, number))
+
+    def end_run(self, number: int) -> None:
+        """The run is over."""
+        self._write(
+            "UPDATE run SET ended = ? WHERE number = ? AND ended IS NULL", (now_text(), number)
+        )
+
+    def run(self, number: int) -> KeptRun | None:
+        """A run by its number."""
+        return next(_read_runs(self._read(RUN, number), self._skip), None)
+
+    def open_runs(self) -> tuple[KeptRun, ...]:
+        """The runs that are not over, the newest first."""
+        return tuple(_read_runs(self._read(OPEN), self._skip))
+
+    def ended_runs(self, mode: str, kind: str | None = None) -> tuple[KeptRun, ...]:
+        """The runs of a mode, and of a kind if one is given, that are over; the newest first."""
+        return tuple(_read_runs(self._read(ENDED, mode, kind), self._skip))
