@@ -23,20 +23,12 @@ class Advanced(Message):
 
 
 class Preparing(Message):
-    """A search waits for the large tables.
+    """A search waits for the large tables: how far they are, or why there are none, in words."""
 
-    done: of their making, 0 to 1; seconds: still to go, None while that cannot be told; problem:
-    why they cannot be made, and then the search does not wait any longer.
-    """
-
-    def __init__(
-        self, question: Question, done: float, seconds: float | None, problem: str
-    ) -> None:
+    def __init__(self, question: Question, state: str) -> None:
         super().__init__()
         self.question = question
-        self.done = done
-        self.seconds = seconds
-        self.problem = problem
+        self.state = state
 
 
 class Answered(Message):

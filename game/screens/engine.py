@@ -5,13 +5,13 @@ the first picture. A screen asks, and hears `Advanced` (a better lower bound) an
 what it no longer wants to know it forgets, and a search under way stops at its next batch.
 Answers are kept, so asking twice costs nothing.
 
-A search of many pairs that takes long has the large tables built, in another thread. It waits for
-them, its askers hear `Preparing`, and all other questions are answered meanwhile.
+It begins with the small tables. A question that takes long with them is put off until the large
+ones are there (`large_tables`), of which its askers are told by `Preparing`; others are answered
+meanwhile. Where there can be no large ones, it is answered with the small ones, however long.
 """
 
 from __future__ import annotations
 
-import time
 from collections import OrderedDict, deque
 from dataclasses import dataclass, field
 from functools import partial
@@ -22,7 +22,7 @@ from typing import TYPE_CHECKING, Protocol, cast
 from textual.message import Message
 
 from game.screens.answers import Advanced, Answered, AnsweredByPairs, Failed, Preparing
-from game.screens.builder import Builder, State
+from game.screens.large_tables import LargeTables
 from game.screens.questions import (
     ByPairs,
     Question,
@@ -55,8 +55,6 @@ __all__ = [
 
 KEPT = 200
 """Answers that are kept at most; the oldest go first."""
-LONG_SECONDS = 2.0
-"""A search of many pairs that takes longer than this needs the large tables."""
 
 
 class Asker(Protocol):
@@ -70,13 +68,11 @@ class Asker(Protocol):
 class _Job:
     """A question under way or waiting. askers: each with whether it is patient.
 
-    began: when it was last begun; held: it waits for the large tables; breaks: it was told to
-    break off, so its outcome is none.
+    held: it waits for the large tables; breaks: it was told to break off, so its outcome is none.
     """
 
     question: Question | ByPairs
     askers: list[tuple[Asker, bool]] = field(default_factory=list)
-    began: float = 0.0
     held: bool = False
     breaks: bool = False
 
@@ -101,9 +97,9 @@ class Engine:
         self._change = Condition()
         self._stopping = False
         self._problem = ""
-        self._builder = Builder(cache, self._builder_changed)
         self._tables: Tables | None = None
-        self._has_large = False
+        self._may_gain = True  # larger tables
+        self._large = LargeTables(cache, self._tell_held, self._go_on)
         self.is_awake = False
         """Whether the thread has loaded what it needs, NumPy above all."""
         self._thread = Thread(target=self._work, name="engine", daemon=True)
@@ -147,7 +143,7 @@ class Engine:
 
     def stop(self) -> None:
         """Stop for good; a search under way ends at its next batch."""
-        self._builder.stop()
+        self._large.stop()
         with self._change:
             self._stopping = True
             self._change.notify()
@@ -188,88 +184,79 @@ class Engine:
                     continue
                 job = next((job for job in ready if not job.patient), ready[0])
                 self._waiting.remove(job)
-                self._running, job.breaks, job.began = job, False, time.monotonic()
+                self._running, job.breaks = job, False
                 return job
             return None
 
-    def _found(self, job: _Job) -> Outcome | Found:
-        """Search; what is found means nothing if the job breaks off."""
+    def _found(self, job: _Job) -> Outcome | Found | None:
+        """What the search finds; nothing if it takes the large tables."""
         question, cancelled = job.question, partial(self._breaks, job)
-        if isinstance(question, Question) and question.is_large and not self._has_large:
-            self._load_large()
-        tables = self._tables
+        with self._change:
+            tables, may_gain = self._tables, self._may_gain
         assert tables is not None  # the small ones were loaded before the first job
         if isinstance(question, ByPairs):
             from game.search.pair_by_pair import pair_by_pair  # noqa: PLC0415 - NumPy only here
 
             return pair_by_pair(question.cube, question.solve, tables=tables, cancelled=cancelled)
-        from game.search.shortest import search  # noqa: PLC0415 - likewise
+        from game.search.cache import ENOUGH  # noqa: PLC0415 - likewise
+        from game.search.outcome import is_finished  # noqa: PLC0415
+        from game.search.shortest import search  # noqa: PLC0415
 
-        return search(
+        outcome = search(
             question.cube,
             question.solve,
             question.faces,
             tables=tables,
             first=question.first,
+            max_nodes=ENOUGH if may_gain else None,
             progress=None if job.patient else partial(_tell, job, question),
             cancelled=cancelled,
         )
-
-    def _load_large(self) -> None:
-        """Take the large tables, if all of them are there."""
-        from game.search import cache, near  # noqa: PLC0415 - NumPy only in this thread
-
-        if self._builder.state is not State.RUNNING:
-            tables = cache.load_all_tables(self._cache)
-            self._has_large = isinstance(tables, near.NearTables) and len(tables.sets) == len(
-                near.PARTS
-            )
-            self._tables = tables
+        return outcome if is_finished(outcome, first=question.first) else None
 
     def _breaks(self, job: _Job) -> bool:
-        """Whether a search under way is to break off: is it unwanted, in the way, or too long?"""
+        """Whether a search under way is to break off: it is unwanted, or in the way of others."""
         in_the_way = job.patient and any(
             not other.patient and not other.held for other in tuple(self._waiting)
         )
-        job.breaks = self._stopping or not job.askers or in_the_way or self._is_too_long(job)
+        job.breaks = self._stopping or not job.askers or in_the_way
         return job.breaks
 
-    def _is_too_long(self, job: _Job) -> bool:
-        is_large = isinstance(job.question, Question) and job.question.is_large
-        is_possible = self._builder.state is not State.OVER and not self._has_large
-        return is_large and is_possible and time.monotonic() - job.began > LONG_SECONDS
-
-    def _end(self, job: _Job, found: Outcome | Found) -> None:
-        """Give the answer; or put the job back, if it was broken off."""
+    def _end(self, job: _Job, found: Outcome | Found | None) -> None:
+        """Give the answer; or put the job back, if there is none."""
         question = job.question
         with self._change:
             self._running = None
-            if job.breaks:
-                job.held = bool(job.askers) and self._is_too_long(job)
+            if job.breaks or found is None:
+                job.held = not job.breaks and self._may_gain
                 self._waiting.appendleft(job)
             else:
                 self._answers[question] = found
                 if len(self._answers) > KEPT:
                     self._answers.popitem(last=False)
-        if not job.breaks:
+        if job.held and not self._large.has_started:
+            self._large.start()
+        elif not job.breaks and found is not None:
             job.post(_answer(question, found))
-        elif job.held and not self._stopping:
-            self._builder.start()
-            self._builder_changed()
 
-    def _builder_changed(self) -> None:
-        """Let those know who wait for the large tables; go on with them once they are there."""
-        builder = self._builder
+    # -- in the thread of the large tables -------------------------------------------------------
+
+    def _tell_held(self, state: str) -> None:
         with self._change:
             held = [job for job in self._waiting if job.held]
-            if builder.state is State.OVER:
-                for job in held:
-                    job.held = False
-                self._change.notify()
         for job in held:
             if isinstance(job.question, Question):
-                told = (builder.done, builder.seconds_left, builder.problem)
-                job.post(Preparing(job.question, *told))
+                job.post(Preparing(job.question, state))
+
+    def _go_on(self, tables: Tables, problem: str) -> None:
+        """Answer what was put off."""
+        if problem:
+            self._tell_held(problem)
+        with self._change:
+            self._tables, self._may_gain = tables, False
+            for job in self._waiting:
+                job.held = False
+            self._change.notify()
 
 
 def _answer(question: Question | ByPairs, found: Outcome | Found) -> Message:

@@ -79,14 +79,6 @@ def turns_words(count: int) -> str:
     return f"{count} turn" if count == 1 else f"{count} turns"
 
 
-def preparing_words(done: float, seconds: float | None, problem: str) -> str:
-    """What a search waits for, in a sentence or two."""
-    if problem:
-        return f"The large tables cannot be made: {problem}. The search takes longer without them."
-    left = "" if seconds is None else f", about {max(1, round(seconds))} s to go"
-    return f"The large tables of the search are being made, only this once: {done:.0%}{left}."
-
-
 def par_words(par: int | None, at_least: int) -> str:
     """Par, or as much as is known of it: "12+" is 12 or more."""
     if par is not None:

@@ -36,7 +36,6 @@ from game.screens.key_bar import KeyBar
 from game.screens.key_labels import key_label
 from game.screens.looks import focuses, look_of
 from game.screens.reading import Reading
-from game.screens.side_words import preparing_words
 from game.screens.sitting import Sitting
 from game.screens.too_small import HORIZONTAL_BREAKPOINTS, VERTICAL_BREAKPOINTS, TooSmall
 
@@ -73,7 +72,8 @@ class SittingScreen(Screen[bool]):
         self._reveal = False
         self._gives_up = False  # `g` was pressed once
         self._said = ("", "")  # in the message line until something else is done, and its tone
-        self._searching = ""
+        self._searching = ""  # why solutions are not known yet
+        self._preparing = ""  # what the search waits for
         self._best = ""
         self._is_newcomer = False
         self._reminder: Timer | None = None
@@ -105,7 +105,7 @@ class SittingScreen(Screen[bool]):
         self.reading = Reading(flipped=self.reading.flipped)
         self._far = self.app.settings.far_side == "always"
         self._reveal = self._gives_up = False
-        self._searching = ""
+        self._searching = self._preparing = ""
         self._best = keeping.best_turns(self.app, sitting)
         puzzle = sitting.puzzle
         if self.query_one(Board).is_furnished:
@@ -247,7 +247,7 @@ class SittingScreen(Screen[bool]):
             return prompt(sitting.attempt, sitting.solutions, waited)
         if self.reading.flipped:
             return "Capitals are plain turns; k turns that round."
-        return ""
+        return self._preparing
 
     def _remind(self) -> None:
         """Help a newcomer who waits."""
@@ -276,6 +276,7 @@ class SittingScreen(Screen[bool]):
         is_whole = message.question == whole_question(position)
         if is_whole or (message.question == first_question(position) and not sitting.knows_all):
             self._searching = sitting.learn(message.outcome)
+            self._preparing = ""
         if message.question == hand_question(position):
             sitting.learn_hand(message.outcome)
         if sitting.outcome:
@@ -303,11 +304,11 @@ class SittingScreen(Screen[bool]):
             self._refresh()
 
     def on_preparing(self, message: Preparing) -> None:
-        """Tell who waits for par what it waits for."""
+        """Tell what par waits for, where nothing else is said."""
         message.stop()
-        if not self.sitting.solutions:
-            told = (message.done, message.seconds, message.problem)
-            self._searching = preparing_words(*told)
+        position = self.sitting.position
+        if message.question in (first_question(position), whole_question(position)):
+            self._searching = self._preparing = message.state
             self._refresh()
 
     def on_failed(self, message: Failed) -> None:

@@ -52,6 +52,7 @@ def search(
     tables: Tables,
     first: bool = False,
     max_turns: int | None = None,
+    max_nodes: int | None = None,
     progress: Callable[[Progress], None] | None = None,
     cancelled: Callable[[], bool] | None = None,
 ) -> Outcome:
@@ -59,6 +60,7 @@ def search(
 
     cube: in any grip; solve: slots, the others stay open; faces: that may turn, by centres.
     first: any one shortest solution is enough. max_turns: longest lines tried, `MAX_TURNS` if None.
+    max_nodes: once about so many have been looked at, the search ends as if cancelled.
     progress: told often how far the search is; cancelled: asked as often, every 0.2 s or less;
     both in the caller's thread.
     A search cancelled among the lines of par length gives those found, as not complete.
@@ -72,7 +74,7 @@ def search(
     if proof:
         return Unsolvable(proof)
     limit = MAX_TURNS if max_turns is None else max_turns
-    running = _Search(start(cube), goal(slots), progress, cancelled)
+    running = _Search(start(cube), goal(slots), max_nodes, progress, cancelled)
     try:
         running.measure(faces, tables.bounds(slots, faces))
         while running.at_least <= limit:
@@ -95,6 +97,7 @@ class _Search:
 
     root: Block
     goal: Goal
+    max_nodes: int | None
     progress: Callable[[Progress], None] | None
     cancelled: Callable[[], bool] | None
     at_least: int = 1
@@ -183,6 +186,8 @@ class _Search:
     def _check(self) -> None:
         if self.progress is not None:
             self.progress(Progress(self.at_least, self.nodes, self.done))
+        if self.max_nodes is not None and self.nodes >= self.max_nodes:
+            raise Cancelled
         if self.cancelled is not None and self.cancelled():
             raise Cancelled
 

@@ -13,8 +13,7 @@ from game.cube.cube import Cube
 from game.cube.moves import parse_line
 from game.errors import CacheBusy, CacheFull
 from game.position import Position, position_after
-from game.screens import builder
-from game.screens import engine as engine_module
+from game.screens import large_tables
 from game.screens.engine import (
     Advanced,
     Answered,
@@ -226,16 +225,14 @@ def test_many_pairs_wait_for_the_large_tables(
         built.append(folder)
         return True
 
-    monkeypatch.setattr("game.search.cache.build_near_sets", build)
-    monkeypatch.setattr("game.search.cache.load_tables", lambda _: tables)
-    monkeypatch.setattr("game.search.cache.load_all_tables", lambda _: tables)
-    monkeypatch.setattr(engine_module, "LONG_SECONDS", 0.0)
+    with_build(monkeypatch, tables, build)
     engine, many, one = Engine(tmp_path), Asker(), Asker()
     question = first_question(position("R U R' L' U' L B U B' F' U F"))
     assert question.is_large
     engine.ask(question, many)
     engine.start()
-    until(lambda: preparing(many, 0.5))
+    until(lambda: any("50%" in state for state in told_of(many)))
+    monkeypatch.setattr("game.search.cache.ENOUGH", None)
     engine.ask(whole_question(position("R U R'")), one)
     until(one.answers)
     assert (built, many.answers()) == ([], [])
@@ -254,15 +251,12 @@ def test_without_room_for_the_large_tables(
     def build(*_: object) -> bool:
         raise CacheFull(str(tmp_path), 200_000_000, 5_000_000)
 
-    monkeypatch.setattr("game.search.cache.build_near_sets", build)
-    monkeypatch.setattr("game.search.cache.load_tables", lambda _: tables)
-    monkeypatch.setattr(engine_module, "LONG_SECONDS", 0.0)
+    with_build(monkeypatch, tables, build)
     engine, asker = Engine(tmp_path), Asker()
     engine.ask(first_question(position("R U R' L' U' L B U B' F' U F")), asker)
     engine.start()
     until(asker.answers)
-    told = [message.problem for message in asker.heard if isinstance(message, Preparing)]
-    assert any("200 MB are needed" in problem for problem in told)
+    assert any("200 MB are needed" in state for state in told_of(asker))
     engine.stop()
 
 
@@ -278,21 +272,28 @@ def test_another_process_may_build_them(
             raise CacheBusy(str(folder))
         return True
 
-    monkeypatch.setattr("game.search.cache.build_near_sets", build)
-    monkeypatch.setattr("game.search.cache.load_tables", lambda _: tables)
-    monkeypatch.setattr(engine_module, "LONG_SECONDS", 0.0)
-    monkeypatch.setattr(builder, "RETRY_SECONDS", 0.01)
+    with_build(monkeypatch, tables, build)
+    monkeypatch.setattr(large_tables, "PAUSE", 0.01)
     engine, asker = Engine(tmp_path), Asker()
     engine.ask(first_question(position("R U R' L' U' L B U B' F' U F")), asker)
     engine.start()
     until(asker.answers)
     assert len(tries) == 2
+    assert large_tables.BUSY in told_of(asker)
     engine.stop()
 
 
-def preparing(asker: Asker, done: float) -> bool:
-    """Whether it was told that so much of the tables is there."""
-    return any(isinstance(m, Preparing) and m.done == done for m in asker.heard)
+def with_build(monkeypatch: pytest.MonkeyPatch, tables: Tables, build: Callable[..., bool]) -> None:
+    """Another build in place of the real one, which the first search that takes a node needs."""
+    monkeypatch.setattr("game.search.cache.build_near_sets", build)
+    monkeypatch.setattr("game.search.cache.load_tables", lambda _: tables)
+    monkeypatch.setattr("game.search.cache.load_all_tables", lambda _: tables)
+    monkeypatch.setattr("game.search.cache.ENOUGH", 0)
+
+
+def told_of(asker: Asker) -> list[str]:
+    """What it was told of the large tables."""
+    return [message.state for message in asker.heard if isinstance(message, Preparing)]
 
 
 def counted(monkeypatch: pytest.MonkeyPatch) -> list[Cube]:

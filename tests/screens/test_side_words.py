@@ -15,7 +15,6 @@ from game.screens.side_words import (
     goal_words,
     mark_rows,
     par_words,
-    preparing_words,
     terms_words,
     turns_words,
     verdict_words,
@@ -132,13 +131,3 @@ def test_one_turn_is_singular() -> None:
 def test_what_is_known_of_par() -> None:
     """Par itself, a bound as "12+", or a question mark."""
     assert [par_words(13, 12), par_words(None, 12), par_words(None, 0)] == ["13", "12+", "?"]
-
-
-def test_what_a_search_waits_for() -> None:
-    """How much of the large tables is there, how long it will take, or why they cannot be made."""
-    made = "The large tables of the search are being made, only this once: "
-    assert preparing_words(0.02, None, "") == f"{made}2%."
-    assert preparing_words(0.4, 31.4, "") == f"{made}40%, about 31 s to go."
-    assert preparing_words(0.0, None, "no room") == (
-        "The large tables cannot be made: no room. The search takes longer without them."
-    )
