@@ -39,7 +39,8 @@ class Shown:
     look: how cubes are drawn, whatever their size. focus: what does not matter is grey. far, pad:
     the far side, the turn pad. reveal: the solutions. note: the level's, said at the end.
     searching: said where something is not known yet. best: the player's best, in words. hint: the
-    rung in view. ways: questions of a shorter way with what is known of them.
+    rung in view. ways: questions of a shorter way with what is known of them. par: whether par is
+    spoken of at all.
     """
 
     look: Look
@@ -52,6 +53,7 @@ class Shown:
     best: str = ""
     hint: Hint | None = None
     ways: tuple[Asked, ...] = ()
+    par: bool = True
 
 
 class Board(Vertical):
@@ -139,6 +141,10 @@ class Board(Vertical):
         self.query_one("#name", Static).update(name)
         self.query_one("#place", Static).update(Content.assemble((puzzle.place, "$muted")))
 
+    def place(self, text: str, tone: str = "$muted") -> None:
+        """Say at the right of the title how things stand."""
+        self.query_one("#place", Static).update(Content.assemble((text, tone)))
+
     def say(self, text: str, tone: str = "$muted") -> None:
         """Say something in the message line."""
         self.query_one("#message", Static).update(Content.assemble((text, tone)), layout=False)
@@ -180,7 +186,7 @@ class Board(Vertical):
         self._write("#goal", _goal(sitting, shown.look))
         if shown.hint is not None:
             self._write("#hint", _hint(shown.hint))
-        self.query_one("#numbers", Static).update(_numbers(sitting, shown.best), layout=False)
+        self.query_one("#numbers", Static).update(_numbers(sitting, shown), layout=False)
         if has_far:
             self._show_far(sitting, shown)
 
@@ -198,6 +204,7 @@ class Board(Vertical):
                 reveal=shown.reveal,
                 searching=shown.searching,
                 ways=shown.ways,
+                par=shown.par,
             )
 
     def _show_far(self, sitting: Sitting, shown: Shown) -> None:
@@ -236,11 +243,10 @@ def _scene(sitting: Sitting, shown: Shown, look: Look) -> Scene:
     return replace(scene, marked=shown.hint.marks) if shown.hint is not None else scene
 
 
-def _numbers(sitting: Sitting, best: str) -> Content:
-    known = par_words(sitting.par, sitting.at_least)
-    par = "hidden" if sitting.is_par_hidden else known
-    parts = [("par ", "$muted"), (f"{par:<4}  ", "bold"), ("turns ", "$muted")]
-    parts += [(f"{sitting.attempt.turns:<4}  ", "bold")]
-    if best:
-        parts += [("best ", "$muted"), (best, "")]
+def _numbers(sitting: Sitting, shown: Shown) -> Content:
+    par = "hidden" if sitting.is_par_hidden else par_words(sitting.par, sitting.at_least)
+    parts = [("par ", "$muted"), (f"{par:<4}  ", "bold")] if shown.par else []
+    parts += [("turns ", "$muted"), (f"{sitting.attempt.turns:<4}  ", "bold")]
+    if shown.best:
+        parts += [("best ", "$muted"), (shown.best, "")]
     return Content.assemble(*parts)

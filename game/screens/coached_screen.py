@@ -13,9 +13,9 @@ from game.playable import Playable
 from game.screens import keeping
 from game.screens.board import Shown
 from game.screens.engine import Answered, Question
+from game.screens.hands import HandsScreen
 from game.screens.looks import look_of
 from game.screens.sitting import Sitting
-from game.screens.sitting_screen import SittingScreen
 from game.search.outcome import Solved
 from game.telling import told
 from game.ways import Asked, Way, ways
@@ -27,7 +27,7 @@ LOOKING = "Looking for the shortest way from here ..."
 NO_WAY = "No way from here is known."
 
 
-class CoachedScreen(SittingScreen):
+class CoachedScreen(HandsScreen):
     """Gives hints from where the player stands, and tells whether there is a shorter way."""
 
     def __init__(self, puzzle: Playable) -> None:

@@ -7,7 +7,7 @@ of one kind (the turns): its action is called with the key that was pressed.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from textual.binding import Binding, BindingType
 
@@ -33,7 +33,7 @@ class Command:
     each: bool = False
 
 
-COMMANDS: tuple[Command, ...] = (
+_TABLE: tuple[Command, ...] = (
     # -- the playing screen ------------------------------------------------------------------
     Command(
         "play", "turn", tuple("fbrlud"), "f b r l u d", "turn a face",
@@ -107,6 +107,24 @@ COMMANDS: tuple[Command, ...] = (
     Command("play", "back", ("q", "escape"), "q Escape", "back",
             "Close what is open: pad, solutions, questions. Then leave; the attempt is kept.",
             "The game", bar=1),
+    # -- one position of a run, a match or a contest; its turning keys are the playing screen's ----
+    Command("round", "pause", ("space",), "Space", "pause",
+            "Hide the cube; the clock stands until you go on.", "The position", bar=3),
+    Command("round", "go", ("enter",), "Enter", "go on",
+            "Once solved: go on without a call.", "The position", bar=1),
+    Command("round", "call", ("c",), "c", "call it",
+            "Declare that no shorter way exists, where it is asked.", "The position", bar=1),
+    Command("round", "give_up", ("g",), "g", "give up",
+            "Leave the position unsolved and go on; asked twice.", "The position", bar=5),
+    Command("round", "back", ("q", "escape"), "q Escape", "leave",
+            "Leave, asked twice: what is finished is kept, the position in hand is not.",
+            "The position", bar=1),
+    # -- what hides the cube -----------------------------------------------------------------
+    Command("curtain", "go", ("space", "enter"), "Space Enter", "go on",
+            "Show the cube again: the clock goes on. Or begin without counting down.",
+            "The curtain", bar=1),
+    Command("curtain", "back", ("q", "escape"), "q Escape", "leave",
+            "Leave from behind the curtain.", "The curtain", bar=2),
     # -- home --------------------------------------------------------------------------------
     Command("home", "go", ("enter", "g"), "Enter g", "go on",
             "Take up the attempt in hand, or the next level that is not solved.", "Home", bar=1),
@@ -226,6 +244,18 @@ COMMANDS: tuple[Command, ...] = (
     Command("help", "back", ("q", "escape", "question_mark", "f1"), "q Escape", "close",
             "Back to where you were.", "The help", bar=1),
 )  # fmt: skip
+
+
+IN_ROUNDS = (
+    "turn", "wide", "undo", "redo", "restart", "type", "pad", "capitals", "view", "letters", "far",
+    "help",
+)  # fmt: skip
+"""What the playing screen and a round have in common."""
+
+COMMANDS: tuple[Command, ...] = (
+    *_TABLE,
+    *(replace(c, screen="round") for c in _TABLE if c.screen == "play" and c.action in IN_ROUNDS),
+)
 
 
 def of_screen(screen: str) -> tuple[Command, ...]:

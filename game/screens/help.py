@@ -15,6 +15,8 @@ KEYS_WIDTH = 14
 
 SCREENS = {
     "play": "Playing",
+    "round": "Runs, matches, contests",
+    "curtain": "The curtain",
     "watch": "Watching solutions",
     "home": "Home",
     "map": "The map",

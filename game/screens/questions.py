@@ -6,8 +6,8 @@ from dataclasses import dataclass
 
 from game.cube import pair
 from game.cube.cube import Cube
-from game.cube.geometry import FACES
 from game.position import Position
+from game.ways import is_by_pairs
 
 LARGE = 3
 """Pairs to solve, the cross counting as one, from which on a search may need the large tables."""
@@ -57,6 +57,4 @@ def hand_question(position: Position) -> Question:
 
 def pairs_question(position: Position) -> ByPairs | None:
     """The best total pair by pair; None for a single pair, or where not every face may turn."""
-    if len(position.pairs) < 2 or position.faces != FACES:
-        return None
-    return ByPairs(position.cube, position.solve)
+    return ByPairs(position.cube, position.solve) if is_by_pairs(position) else None

@@ -23,7 +23,7 @@ from game.screens.sitting import SOLVED, Sitting
 from game.screens.solution_row import solution_row
 from game.screens.stage_rows import stage_table
 from game.stages import stages
-from game.ways import Asked, way_words
+from game.ways import Asked, pairs_words, way_words
 
 Parts = list[str | tuple[str, str]]
 
@@ -64,18 +64,20 @@ class ResultPanel(VerticalScroll):
         reveal: bool,
         searching: str,
         ways: tuple[Asked, ...] = (),
+        par: bool = True,
     ) -> None:
         """Say what the attempt has come to.
 
         searching: why solutions are not known yet, where there is a word to say. ways: what was
         asked of shorter ways.
+        par: whether par is spoken of; without it nothing but the call is asked.
         """
         is_told = reveal or (sitting.score is not None and sitting.score.at_par)
         parts: dict[str, Parts] = {
-            "#verdict": _headline(sitting) if ways else _verdict(sitting, reveal, searching),
-            "#compared": [] if ways else _compared(sitting, reveal),
+            "#verdict": _headline(sitting) if ways else _verdict(sitting, reveal, searching, par),
+            "#compared": [] if ways or not par else _compared(sitting, reveal),
             "#ways": _ways(ways),
-            "#note": [note] if is_told and not (ways or sitting.is_calling) else [],
+            "#note": [note] if is_told and par and not (ways or sitting.is_calling) else [],
         }
         for selector, rows in parts.items():
             self.query_one(selector).display = bool(rows)
@@ -111,9 +113,9 @@ def _headline(sitting: Sitting) -> Parts:
     return [(words, "bold $accent")]
 
 
-def _verdict(sitting: Sitting, reveal: bool, searching: str) -> Parts:
-    if sitting.is_calling:
-        return _question(sitting)
+def _verdict(sitting: Sitting, reveal: bool, searching: str, par: bool) -> Parts:
+    if sitting.is_calling or not par:
+        return _question(sitting, par)
     score = sitting.score
     parts = _headline(sitting)
     if sitting.outcome == SOLVED and not reveal:
@@ -151,21 +153,18 @@ def _waiting(sitting: Sitting) -> Parts:
 def _by_pairs(sitting: Sitting) -> Parts:
     """The best total pair by pair, beside par."""
     found, par = sitting.by_pairs, sitting.par
-    if found is None or par is None:
-        return []
-    told = f"Pair by pair, solved pairs kept: {turns_words(found.total)}, order"
-    return [f"\n\n{told} {', '.join(found.order)}. All at once: {par}."]
+    return [] if found is None or par is None else [f"\n\n{pairs_words(found, par)}."]
 
 
-def _question(sitting: Sitting) -> Parts:
-    """What is asked before par is told."""
+def _question(sitting: Sitting, par: bool) -> Parts:
+    """What is asked before par is told, or before it goes on without."""
     return [
         (f"Solved in {turns_words(sitting.attempt.turns)}", "bold $accent"),
         "\n\nDoes a shorter way exist?\n\n",
         ("c", "bold $accent"),
         "      No: I call it\n",
         ("Enter", "bold $accent"),
-        "  Maybe: show me par",
+        f"  Maybe: {'show me par' if par else 'go on'}",
     ]
 
 

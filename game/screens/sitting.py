@@ -24,7 +24,7 @@ if TYPE_CHECKING:
     from game.search.outcome import Outcome
     from game.search.pair_by_pair import Found, PairByPair
 
-SOLVED, GAVE_UP, ABANDONED = "solved", "gave up", "abandoned"
+SOLVED, GAVE_UP, ABANDONED, LOST = "solved", "gave up", "abandoned", "lost"
 """How an attempt can end."""
 
 
@@ -128,6 +128,11 @@ class Sitting:
         """End the attempt unsolved, without seeing a solution."""
         self.pause(moment)
         self.outcome = ABANDONED
+
+    def lose(self, moment: float) -> None:
+        """End the attempt unsolved, by a rule."""
+        self.pause(moment)
+        self.outcome = LOST
 
     def _follow(self, attempt: Attempt, moment: float) -> None:
         self.attempt = attempt

@@ -81,14 +81,22 @@ class SittingScreen(Screen[bool]):
     def compose(self) -> ComposeResult:
         """The board over the keys; or a word when the window is too small."""
         yield Board(self._times)
-        yield KeyBar("play")
+        yield KeyBar(self.COMMAND_SCREEN)
         yield TooSmall()
 
     def on_mount(self) -> None:
         """Begin."""
-        self._open(keeping.take_up(self.app, self.sitting.puzzle))
+        self._open(self._take_up())
         self.call_after_refresh(self.set_timer, FURNISH_SECONDS, self._furnish)
         self._reminder = self.set_interval(REMIND_SECONDS, self._remind, pause=True)
+
+    def _take_up(self) -> Sitting:
+        """The first sitting: it goes on with what is in hand."""
+        return keeping.take_up(self.app, self.sitting.puzzle)
+
+    def _put_aside(self) -> None:
+        """Keep in hand what was begun and is not over."""
+        keeping.put_aside(self.app, self.sitting)
 
     async def _furnish(self) -> None:
         """Add what the first picture did not need."""
@@ -141,12 +149,12 @@ class SittingScreen(Screen[bool]):
 
     def _leave_for(self, puzzle: Playable) -> None:
         """Go to another puzzle; the attempt here stays in hand."""
-        keeping.put_aside(self.app, self.sitting)
+        self._put_aside()
         self._open(keeping.take_up(self.app, puzzle))
 
     def on_unmount(self) -> None:
         """The game ends, or the screen is left."""
-        keeping.put_aside(self.app, self.sitting)
+        self._put_aside()
         self.app.engine.forget(self)
 
     # -- the clock -------------------------------------------------------------------------------

@@ -12,6 +12,8 @@ from game.screens.reading import Reading
 
 CLASSES = {
     "play": ("play", "PlayScreen"),
+    "round": ("round", "RoundScreen"),
+    "curtain": ("curtain", "CurtainScreen"),
     "home": ("home", "HomeScreen"),
     "map": ("map", "MapScreen"),
     "atlas": ("atlas", "AtlasScreen"),
