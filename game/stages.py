@@ -25,6 +25,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import pairwise
 
 from game.cube import line as lines
@@ -103,8 +104,12 @@ class Stages:
         return next(stages for stages in self.pairs if stages.slot == slot)
 
 
+@lru_cache(maxsize=16)
 def stages(position: Position, line: Line) -> Stages:
-    """The stages of a line as it is made, rotations, wide turns and all."""
+    """The stages of a line as it is made, rotations, wide turns and all.
+
+    Kept for a while, since the signs under a line and its words are asked for in turn.
+    """
     cubes = cubes_along(position.cube, line)
     found = [pair_stages(cubes, slot) for slot in position.pairs]
     found.sort(key=lambda s: len(cubes) if s.slotted is None else s.slotted)

@@ -51,6 +51,10 @@ class Terminal:
         self._screen.resize(rows, columns)
         self.game.setwinsize(rows, columns)
 
+    def clear(self) -> None:
+        """Forgets what the window shows."""
+        self._screen.reset()
+
     def ends(self) -> int:
         """Reads to the end; the exit code."""
         self._read(lambda: False)
@@ -84,7 +88,10 @@ def terminal(folder: Path, env: Mapping[str, str] | None = None) -> Iterator[Ter
     try:
         yield started
     finally:
-        started.game.close(force=True)
+        if started.game.isalive():
+            started.game.kill(signal.SIGKILL)
+            started.game.wait()
+        started.game.close()
 
 
 def test_the_first_level_from_its_start_to_the_records(tmp_path: Path) -> None:
@@ -162,4 +169,49 @@ def test_a_closed_terminal_loses_nothing(tmp_path: Path) -> None:
     with terminal(tmp_path) as game:
         game.shows("turns 1")
         game.press("U", "R")
+        game.shows("Solved in 3: at par")
+
+
+def test_a_burst_of_keys_holds_nothing_up(tmp_path: Path) -> None:
+    """Hundreds of keys at once, and a signal among them: the game ends by it, the turns in hand."""
+    with terminal(tmp_path) as game:
+        game.shows("turns 0")
+        game.press("rrrr" * 500)  # back at the start again and again
+        game.game.kill(signal.SIGTERM)
+        assert game.ends() == 128 + signal.SIGTERM
+
+
+@pytest.mark.parametrize("number", [signal.SIGINT, signal.SIGTERM, signal.SIGHUP])
+def test_a_signal_ends_the_game_in_good_order(number: signal.Signals, tmp_path: Path) -> None:
+    """The exit code is 128 and the signal's number; the terminal is as it was before."""
+    with terminal(tmp_path) as game:
+        game.shows("turns 0")
+        game.game.kill(number)
+        assert game.ends() == 128 + number
+        assert "\x1b[?1049l" in game.written  # back from the alternate screen (xterm)
+
+
+def test_the_game_goes_on_and_ends_after_a_stop(tmp_path: Path) -> None:
+    """Told to go on, stopped before or not, the game is drawn anew, hears keys, and can end."""
+    with terminal(tmp_path) as game:
+        game.shows("turns 0")
+        for turns, stops in (("turns 1", [signal.SIGSTOP, signal.SIGCONT]), ("turns 2", [])):
+            game.clear()
+            for number in (*stops, signal.SIGCONT):
+                game.game.kill(number)
+            game.shows("Solve the pair")
+            game.press("u" if turns == "turns 1" else "R")
+            game.shows(turns)
+        game.press("q")
+        game.shows("go on", "quit")
+        game.press("q")
+        assert game.ends() == 0
+
+
+def test_what_no_terminal_means_does_no_harm(tmp_path: Path) -> None:
+    """Between malformed sequences every key counts."""
+    with terminal(tmp_path) as game:
+        game.shows("turns 0")
+        game.press("\x1b[1114112u", "r", "\x1b[48;99999;99999;0;0t", "U")
+        game.press("\x1b[99999999999u", "R")
         game.shows("Solved in 3: at par")

@@ -52,6 +52,11 @@ SETTLE_SECONDS = 0.05
 LATEST_SECONDS = 1.0
 """From the start, whatever has been seen by then, to the same."""
 
+_ENDING = [
+    getattr(signal, name) for name in ("SIGINT", "SIGTERM", "SIGHUP") if hasattr(signal, name)
+]
+"""Signals that end the game in good order."""
+
 T = TypeVar("T")
 U = TypeVar("U")
 
@@ -261,16 +266,24 @@ class PairwrightApp(App[int]):
         self.push_screen(HelpScreen(screen))
 
     def on_mount(self) -> None:
-        """Leave cleanly when told to by the system, and load the engine after the first picture."""
-        loop = asyncio.get_running_loop()
-        if sys.platform != "win32":
-            for number in (signal.SIGTERM, signal.SIGHUP):
-                loop.add_signal_handler(number, partial(self.exit, 128 + number))
+        """Load the engine after the first picture."""
         self._keep_inks()
         self.open_first()
         self.call_after_refresh(self.set_timer, SETTLE_SECONDS, self._after_first_picture)
         # A first screen that is covered before it was drawn never says that it was.
         self.set_timer(LATEST_SECONDS, self._after_first_picture)
+
+    def end_by(self, number: int, _frame: object = None) -> None:
+        """Leave cleanly when the system says so by this signal; called within the signal.
+
+        asyncio's own handling of signals loses one that comes while hundreds of keys arrive: both
+        go through one pipe, which then is full.
+        """
+        try:
+            loop = asyncio.get_running_loop()
+        except RuntimeError:  # nothing is shown yet, or no more
+            sys.exit(128 + number)
+        loop.call_soon_threadsafe(self.exit, 128 + number)
 
     def on_unmount(self) -> None:
         """Stop the search and close the records."""
@@ -343,5 +356,10 @@ def _bests(records: Records) -> dict[str, Best]:
 def run(folders: Folders, packs: Path | None = None) -> int:
     """Play until the player leaves; the exit status. packs: a folder instead of the usual one."""
     app = PairwrightApp(folders, packs)
-    status = app.run()
+    before = {number: signal.signal(number, app.end_by) for number in _ENDING}
+    try:
+        status = app.run()
+    finally:
+        for number, handler in before.items():
+            signal.signal(number, handler)
     return app.return_code or 0 if status is None else status

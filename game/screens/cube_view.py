@@ -87,13 +87,10 @@ class CubeView(PictureView):
         )
 
     def turn(self, move: Move, scene: Scene) -> None:
-        """Show how a move leads from the cube shown now to this scene; one under way is cut off."""
-        before = self.scene
-        if before is None:
-            self.rest(scene)
-            return
-        joined = tuple(slot for slot in before.joined if slot in scene.joined)
-        self._from = replace(before, look=scene.look, grey=scene.grey, joined=joined)
+        """Show how a move leads to this scene; a turn under way is cut off."""
+        before = scene.cube.turn((move.inverse,))
+        joined = tuple(slot for slot in scene.joined if pair.is_joined(before, slot))
+        self._from = replace(scene, cube=before, joined=joined)
         self.scene, self._move, self._since = scene, move, self._clock()
         if self._timer is None:
             self._timer = self.set_interval(FRAME_SECONDS, self._frame)

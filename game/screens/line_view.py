@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from bisect import bisect_right
 from collections.abc import Sequence
+from itertools import accumulate
 
 from textual.content import Content
 from textual.widgets import Static
@@ -18,9 +20,11 @@ def line_rows(names: Sequence[str], signs: Sequence[str], width: int) -> tuple[s
 
     Where they do not fit into `width` columns the earliest are left out.
     """
-    first = 0
-    while first < len(names) and len(" ".join(names[first:])) + len(CUT) * bool(first) > width:
-        first += 1
+    ends = list(accumulate(len(name) + 1 for name in reversed(names)))  # a blank after each
+    fits = len(names)
+    if ends and ends[-1] > width + 1:
+        fits = bisect_right(ends, width + 1 - len(CUT))
+    first = len(names) - fits
     above = CUT if first else ""
     below = " " * len(above)
     for name, sign in list(zip(names, signs, strict=True))[first:]:

@@ -55,6 +55,18 @@ async def test_a_key_cuts_off_the_turn_before(start: Start) -> None:
         assert view.scene.cube == second
 
 
+async def test_the_last_of_several_turns_is_seen_from_where_it_begins(start: Start) -> None:
+    """Where two turns are shown together, the second turns on the cube that the first has made."""
+    position = position_after(())
+    async with start() as game:
+        view = CubeView(clock=StandingClock())
+        await game.app.screen.mount(view)
+        view.rest(scene_of(position, SOLVED, LOOK, focus=False))
+        view.turn(U, scene_of(position, SOLVED.turn((R, U)), LOOK, focus=False))
+        assert view._from is not None
+        assert view._from.cube == SOLVED.turn((R,))
+
+
 async def test_what_is_shown_anew_does_not_cut_a_turn_off(start: Start) -> None:
     """The same scene again, as when a search has found something, lets the turn go on."""
     position = position_after(())

@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+import pytest
 from textual import events
 from textual.widgets import Input
 
+from game.cube.moves import Move
 from game.packs import Puzzle
+from game.screens.board import Board, Shown
 from game.screens.cube_view import CubeView
 from game.screens.line_input import LineInput
+from game.screens.sitting import Sitting
 from game.settings import Settings
 from tests.screens.conftest import Start
 
@@ -230,3 +234,28 @@ async def test_everything_fits_at_80x24(start: Start, shipped: Shipped) -> None:
             assert game.says(words)
         for words in ("far side: back, left, top", "help", "back"):
             assert game.says(words)
+
+
+async def test_a_burst_of_keys_is_drawn_together(
+    start: Start, shipped: Shipped, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A hundred keys that are there at once are all made, with a few pictures and the right one."""
+    drawn: list[int] = []
+    show = Board.show
+
+    def counted(board: Board, sitting: Sitting, shown: Shown, move: Move | None = None) -> None:
+        drawn.append(len(sitting.attempt.line))
+        show(board, sitting, shown, move)
+
+    async with start() as game:
+        screen = await game.play(shipped[FIRST])
+        monkeypatch.setattr(Board, "show", counted)
+        for key in "ru" * 50:
+            game.app.post_message(events.Key(key, key))
+        await game.until(lambda: len(game.sitting.attempt.line) == 100)
+        await game.settle()
+        assert drawn[-1] == 100
+        assert len(drawn) <= 10
+        scene = screen.query_one(CubeView).scene
+        assert scene is not None
+        assert scene.cube == game.sitting.cube
