@@ -2,7 +2,17 @@
 
 from __future__ import annotations
 
-from game.contest import Card, Contest
+from game.codes.card import Addressed, card_code
+from game.codes.finding import Findings, find, read_card, read_invite
+from game.codes.invite import invite_code, key
 
-Carried = Contest | Card
-"""What a code carries: an invite the contest itself, a card what one player made of it."""
+__all__ = [
+    "Addressed",
+    "Findings",
+    "card_code",
+    "find",
+    "invite_code",
+    "key",
+    "read_card",
+    "read_invite",
+]

@@ -129,6 +129,7 @@ EDGE_STICKERS = _stickers_by_piece(2)
 
 
 # -- symmetries of space -------------------------------------------------------------------------
+# There are 48 of them, so what is made of one or two is remembered.
 
 
 def apply(matrix: Matrix, v: Vector) -> Vector:
@@ -136,6 +137,7 @@ def apply(matrix: Matrix, v: Vector) -> Vector:
     return (dot(matrix[0], v), dot(matrix[1], v), dot(matrix[2], v))
 
 
+@cache
 def compose(first: Matrix, second: Matrix) -> Matrix:
     """The matrix that does `first`, then `second`."""
     columns = tuple(zip(*first, strict=True))
@@ -143,6 +145,7 @@ def compose(first: Matrix, second: Matrix) -> Matrix:
     return tuple(tuple(row) for row in rows)  # type: ignore[return-value]
 
 
+@cache
 def transpose(matrix: Matrix) -> Matrix:
     """The inverse: these matrices are orthogonal."""
     return tuple(zip(*matrix, strict=True))  # type: ignore[return-value]
@@ -171,6 +174,7 @@ ROTATIONS = tuple(m for m in SYMMETRIES if determinant(m) == 1)
 UNMOVED: Matrix = ((1, 0, 0), (0, 1, 0), (0, 0, 1))
 
 
+@cache
 def clockwise(axis: int, quarters: int) -> Matrix:
     """Rotation about axis 0..2 (x, y, z), clockwise seen from the positive end, in quarters."""
     n = UNMOVED[axis]

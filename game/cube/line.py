@@ -95,6 +95,7 @@ def _merge(groups: list[dict[str, int]], face: str, clockwise: int) -> None:
         groups.pop()
 
 
+@cache
 def _axis(face: str) -> int:
     return next(i for i in range(3) if NORMAL[face][i])
 

@@ -1,0 +1,122 @@
+"""`pairwright standings`: the ranking of every contest that a saved chat tells of."""
+
+from __future__ import annotations
+
+import argparse
+import sys
+from collections.abc import Iterable, Iterator
+from io import TextIOWrapper
+from pathlib import Path
+from typing import TYPE_CHECKING, BinaryIO
+
+from game.cli.exits import Exit
+from game.cli.watch import watching
+from game.errors import CodeError, PairwrightError, printable
+from game.folders import Folders
+
+if TYPE_CHECKING:
+    from game.position import Position
+    from game.standings import Standings
+
+NAME = "standings"
+HELP = "rank the cards in a saved chat"
+DESCRIPTION = """\
+Find every invite and card in FILE, or in standard input, whatever else stands there; replay each
+card turn by turn; and rank them. Several FILEs are read as one text. A card that does not solve
+what it claims is listed with the reason, as is one whose invite is not there. The cards of a day's
+five need no invite.
+
+The ranking itself needs no par. To show turns over par, and whose calls were right, par is searched
+once for each position; Ctrl-C leaves out what is not found yet, --no-par all of it."""
+
+PIECE = 65_536
+"""Characters that are read at once."""
+
+
+def define(parser: argparse.ArgumentParser) -> None:
+    """The arguments of this command."""
+    parser.add_argument("--no-par", action="store_true", help="rank only, without searching par")
+    parser.add_argument("--json", action="store_true", help="answer with one JSON object")
+    parser.add_argument("files", nargs="*", metavar="FILE", help='a text; "-" is standard input')
+
+
+def run(arguments: argparse.Namespace, folders: Folders) -> int:
+    """Tell the standings of every contest found."""
+    from game.chat import Chat  # noqa: PLC0415 - the rules only for this command
+    from game.cli import ranking  # noqa: PLC0415
+    from game.codes import find  # noqa: PLC0415
+
+    found = find(_pieces(arguments.files or ["-"]))
+    chat = Chat().more(found)
+    if not chat.kinds and not found.faults:
+        raise CodeError("no invite and no card in this text")
+    told = ranking.ranked(chat, found)
+    pars: dict[str, int] = {}
+    stopped = False
+    if not arguments.no_par:
+        pars, stopped = _searched(told.all_standings, folders.cache)
+    print(ranking.as_json(told, pars) if arguments.json else ranking.as_words(told, pars))
+    return Exit.STOPPED if stopped else Exit.DONE
+
+
+def _searched(all_standings: Iterable[Standings], cache: Path) -> tuple[dict[str, int], bool]:
+    """Par by a position's text, where someone played it; whether Ctrl-C stopped that."""
+    wanted: dict[str, Position] = {
+        position.text: position
+        for one in all_standings
+        if one.rows
+        for position in one.contest.positions
+    }
+    if not wanted:
+        return {}, False
+    from game.search.cache import load_all_tables  # noqa: PLC0415 - NumPy when it is needed
+    from game.search.outcome import Solved  # noqa: PLC0415
+    from game.search.shortest import search  # noqa: PLC0415
+
+    pars = {}
+    with watching() as watch:
+        tables = load_all_tables(cache)
+        for number, (text, position) in enumerate(wanted.items()):
+            watch.tell(f"{number} of {len(wanted)} positions are searched")
+            outcome = search(
+                position.cube,
+                position.solve,
+                position.faces,
+                tables=tables,
+                first=True,
+                cancelled=watch.cancelled,
+            )
+            if isinstance(outcome, Solved):
+                pars[text] = outcome.par
+            if watch.stopped:
+                break
+    return pars, watch.stopped
+
+
+def _pieces(files: Iterable[str]) -> Iterator[str]:
+    """The text of these files, a piece at a time. Raises PairwrightError for one not there."""
+    for name in files:
+        if name == "-":
+            if sys.stdin is None:
+                raise PairwrightError("no standard input to read")
+            yield from _read(sys.stdin.buffer)
+        else:
+            try:
+                with Path(name).open("rb") as stream:
+                    yield from _read(stream)
+            except (OSError, ValueError) as error:
+                why = getattr(error, "strerror", None) or "no name of a file"
+                raise PairwrightError(f"{printable(name, 200)}: {why}") from None
+        yield "\n"
+
+
+def _read(stream: BinaryIO) -> Iterator[str]:
+    """The text in pieces: UTF-16 where it begins with that mark, else UTF-8, faults and all."""
+    head = stream.peek(2)[:2] if hasattr(stream, "peek") else b""
+    encoding = "utf-16" if head in (b"\xff\xfe", b"\xfe\xff") else "utf-8"
+    text = TextIOWrapper(stream, encoding=encoding, errors="replace")
+    try:
+        while piece := text.read(PIECE):
+            yield piece
+    finally:
+        text.detach()

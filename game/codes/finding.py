@@ -1,0 +1,164 @@
+"""Finds invites and cards in any text: a message, a saved chat of megabytes.
+
+Case does not matter. Inside a code, whatever is neither letter nor digit counts nothing: line
+breaks, spaces, hyphens, marks of quotes and lists. The text is read once, piece by piece; no more
+of it is kept than one code may have.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from itertools import chain
+from string import ascii_lowercase
+
+from game.codes.card import CARD, DAYS_CARD, Addressed, card_in
+from game.codes.invite import INVITE, contest_in
+from game.codes.symbols import ALPHABET, END, MAX_SYMBOLS, PREFIX, opened
+from game.contest import Contest
+from game.errors import CodeError, ContestError, PositionError
+
+MAX_CODES = 5000
+"""Different codes that are found in one text at most."""
+MAX_FAULTS = 50
+"""Damaged codes that are told one by one; the rest is counted."""
+_PIECE = 65_536
+"""Characters that are looked at together."""
+_SHOWN = 12
+"""Symbols of a damaged code that are told."""
+
+_CAPITALS = {ord(letter): letter.upper() for letter in ascii_lowercase}
+_NOTHING = re.compile(r"[\W_]+")
+_HEAD = rf"(?= ?[{INVITE}{CARD}{DAYS_CARD}] ?\d)"
+_PREFIX = " ?".join(PREFIX)
+_START = re.compile(rf"(?<!\S){PREFIX}|{PREFIX}{_HEAD}|(?<!\S){_PREFIX}{_HEAD}", re.ASCII)
+"""The prefix as a word of its own; or with what must follow, glued to other text or broken up."""
+_BODY = re.compile(f"[{ALPHABET} ]*")
+_END = re.compile(rf"{' ?'.join(END)}(?!\S)|{' ?'.join(END)}(?={_PREFIX})")
+_LONGEST_MARK = 2 * max(len(PREFIX) + 2, len(END) + len(PREFIX))
+
+
+@dataclass(frozen=True)
+class Findings:
+    """What was found, each once, in the order of the text.
+
+    faults: codes that cannot be read; more: how many of them are left out.
+    """
+
+    invites: tuple[Contest, ...]
+    cards: tuple[Addressed, ...]
+    faults: tuple[CodeError, ...]
+    more: int
+
+
+def find(pieces: Iterable[str]) -> Findings:
+    """All invites and cards in a text that comes in pieces, cut anywhere.
+
+    Raises CodeError for more than `MAX_CODES` different ones.
+    """
+    found: dict[Contest | Addressed, None] = {}
+    known: set[str] = set()
+    faults: list[CodeError] = []
+    more = 0
+    for code, fault in _codes(pieces):
+        if fault and len(faults) == MAX_FAULTS:
+            more += 1
+            continue
+        if code in known and not fault:
+            continue
+        try:
+            found[_carried(code, fault)] = None
+            known.add(code)
+        except CodeError as error:
+            if len(faults) < MAX_FAULTS:
+                faults.append(error)
+            else:
+                more += 1
+        if len(known) > MAX_CODES:
+            raise CodeError(f"more than {MAX_CODES} invites and cards in one text")
+    invites = tuple(one for one in found if isinstance(one, Contest))
+    cards = tuple(one for one in found if isinstance(one, Addressed))
+    return Findings(invites, cards, tuple(faults), more)
+
+
+def read_invite(text: str) -> Contest:
+    """The one invite in a text. Raises CodeError where there is none, or more than one."""
+    found = find([text])
+    _only(len(found.invites), "invite", found)
+    return found.invites[0]
+
+
+def read_card(text: str) -> Addressed:
+    """The one card in a text. Raises CodeError where there is none, or more than one."""
+    found = find([text])
+    _only(len(found.cards), "card", found)
+    return found.cards[0]
+
+
+def _only(count: int, what: str, found: Findings) -> None:
+    if count > 1:
+        raise CodeError(f"{count} {what}s where one is expected")
+    if found.faults:
+        raise found.faults[0]
+    if not count:
+        raise CodeError(f"no {what} in this text: one begins with {PREFIX} and ends with {END}")
+
+
+def _carried(code: str, fault: str) -> Contest | Addressed:
+    """What a code without its marks carries. Raises CodeError, which tells how it begins."""
+    try:
+        if fault:
+            raise CodeError(fault)
+        kind, number = opened(code)
+        if kind == INVITE:
+            return contest_in(number)
+        if kind in (CARD, DAYS_CARD):
+            return card_in(kind, number)
+        raise CodeError("neither an invite nor a card")
+    except (CodeError, ContestError, PositionError) as error:
+        told = type(error) if isinstance(error, CodeError) else CodeError
+        beginning = f"the code that begins {PREFIX}{code[:_SHOWN]}"
+        raise told(f"{beginning}: {error}") from None
+
+
+def _codes(pieces: Iterable[str]) -> Iterator[tuple[str, str]]:
+    """Each code in the text, in capitals and without its marks, and why it is none if so."""
+    kept = " "
+    for piece in chain(_cut(pieces), [None]):
+        is_last = piece is None
+        text = _NOTHING.sub(" ", kept + (piece or "  ").translate(_CAPITALS))
+        at = 1
+        while start := _START.search(text, at):
+            body = _BODY.match(text, start.end())
+            assert body is not None  # it may be empty
+            code = body[0].replace(" ", "")
+            if len(code) > MAX_SYMBOLS:
+                yield code[:_SHOWN], "longer than any"
+            elif len(text) - body.end() <= _LONGEST_MARK and not is_last:
+                kept = text[start.start() - 1 :]
+                break
+            elif end := _END.match(text, body.end()):
+                yield code, ""
+                at = end.end()
+                continue
+            else:
+                yield code[:_SHOWN], f"cut off or damaged, no {END} at its end"
+            at = body.end()
+        else:
+            kept = text[max(at, len(text) - _LONGEST_MARK) - 1 :]
+
+
+def _cut(pieces: Iterable[str]) -> Iterator[str]:
+    """The same text in pieces that are neither too large nor, but for the last, small."""
+    waiting: list[str] = []
+    size = 0
+    for piece in pieces:
+        for start in range(0, len(piece), _PIECE):
+            part = piece[start : start + _PIECE]
+            waiting.append(part)
+            size += len(part)
+            if size >= _PIECE:
+                yield "".join(waiting)
+                waiting, size = [], 0
+    yield "".join(waiting)
