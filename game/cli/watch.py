@@ -35,7 +35,7 @@ class Watch:
         """Tell how far one search has come."""
         state = f"par is at least {progress.at_least}"
         if progress.done:
-            state += f"; {progress.done:.0%} of the lines of {progress.at_least} turns tried"
+            state += f"; {progress.done:.0%} of {progress.at_least} turns tried"
         spent = time.monotonic() - self._began
         self.tell(f"{state}; {progress.nodes / 1e6:.0f} M nodes; {duration(spent)}")
 

@@ -16,6 +16,7 @@ from bisect import bisect_left
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, field
 from functools import partial
+from itertools import islice
 from threading import Event, Lock
 
 from game.cube import ease, pair
@@ -41,7 +42,9 @@ BLOCK = 1 << 12
 PIECE = 1 << 14
 """Nodes whose children are put together at most."""
 SHARED = 1 << 16
-"""Nodes of a level from which on the cores share it, a piece each at a time."""
+"""Nodes of a level from which on the cores share it."""
+TASKS = 1 << 6
+"""So many tasks are made of a shared level: the smaller they are, the sooner a solution is told."""
 
 
 def search(
@@ -74,11 +77,11 @@ def search(
     if proof:
         return Unsolvable(proof)
     limit = MAX_TURNS if max_turns is None else max_turns
-    running = _Search(start(cube), goal(slots), max_nodes, progress, cancelled)
+    running = _Search(start(cube), goal(slots), first, max_nodes, progress, cancelled)
     try:
         running.measure(faces, tables.bounds(slots, faces))
         while running.at_least <= limit:
-            solved = running.solved(first)
+            solved = running.solved()
             if solved is not None:
                 return solved
             running.at_least += 1
@@ -97,6 +100,7 @@ class _Search:
 
     root: Block
     goal: Goal
+    first: bool
     max_nodes: int | None
     progress: Callable[[Progress], None] | None
     cancelled: Callable[[], bool] | None
@@ -121,13 +125,13 @@ class _Search:
     def _allows(self, bound: Bound, turns: int) -> bool:
         return bool(bound.within(self.root, turns)[0])
 
-    def solved(self, first: bool) -> Solved | None:
+    def solved(self) -> Solved | None:
         """The solutions of `at_least` turns, if there are any."""
         found: list[Line] = []
         complete = True
         try:
             for line in self._lines(self.root, self.at_least, (), sharing=True):
-                if first:
+                if self.first:
                     return Solved(self.at_least, (line,), complete=False)
                 found.append(line)
         except Cancelled:
@@ -161,10 +165,11 @@ class _Search:
         self, block: Block, remaining: int, above: tuple[Block, ...]
     ) -> Iterator[Line]:
         def lines(task: Block) -> list[Line]:
-            return list(self._lines(task, remaining, above, sharing=False))
+            found = self._lines(task, remaining, above, sharing=False)
+            return list(islice(found, 1 if self.first else None))
 
         self._stop = Event()
-        tasks = [task for _, task in block.parts(PIECE)]
+        tasks = [task for _, task in block.parts(max(1, len(block) // TASKS))]
         for count, found in enumerate(shared(lines, tasks, self._check, self._stop)):
             self.done = count / len(tasks)
             yield from found

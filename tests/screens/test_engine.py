@@ -3,7 +3,7 @@ from __future__ import annotations
 import time
 from collections.abc import Callable
 from pathlib import Path
-from threading import Event
+from threading import Event, Thread
 from typing import Any
 
 import pytest
@@ -11,9 +11,7 @@ from textual.message import Message
 
 from game.cube.cube import Cube
 from game.cube.moves import parse_line
-from game.errors import CacheBusy, CacheFull
 from game.position import Position, position_after
-from game.screens import large_tables
 from game.screens.engine import (
     Advanced,
     Answered,
@@ -26,12 +24,12 @@ from game.screens.engine import (
     pairs_question,
     whole_question,
 )
+from game.screens.large_tables import LargeTables
+from game.search.cache import load_tables
 from game.search.growth import Growing
-from game.search.near import CROSS_PAIR
 from game.search.outcome import Outcome, Solved
 from game.search.pair_by_pair import PairByPair
 from game.search.shortest import search
-from game.search.tables import Tables
 
 PATIENCE_SECONDS = 60.0
 SCRAMBLED = "R U' F2 L D B' R2 U F' L2 D' B U2 R' F"
@@ -213,89 +211,6 @@ def test_pair_by_pair_is_told(engine: Engine) -> None:
     engine.stop()
 
 
-def test_many_pairs_wait_for_the_large_tables(
-    tables: Tables, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    """A long search of four pairs has them built; others are answered meanwhile."""
-    may_go_on, built = Event(), []
-
-    def build(folder: Path, tell: Tell, cancelled: Callable[[], bool]) -> bool:
-        tell(Growing(CROSS_PAIR, 3, 7, 100, 0.5))
-        may_go_on.wait(PATIENCE_SECONDS)
-        built.append(folder)
-        return True
-
-    with_build(monkeypatch, tables, build)
-    engine, many, one = Engine(tmp_path), Asker(), Asker()
-    question = first_question(position("R U R' L' U' L B U B' F' U F"))
-    assert question.is_large
-    engine.ask(question, many)
-    engine.start()
-    until(lambda: any("50%" in state for state in told_of(many)))
-    monkeypatch.setattr("game.search.cache.ENOUGH", None)
-    engine.ask(whole_question(position("R U R'")), one)
-    until(one.answers)
-    assert (built, many.answers()) == ([], [])
-    may_go_on.set()
-    until(many.answers)
-    assert built == [tmp_path]
-    assert isinstance(many.answers()[0].outcome, Solved)
-    engine.stop()
-
-
-def test_without_room_for_the_large_tables(
-    tables: Tables, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    """Where they cannot be built that is said, and the search goes on with what there is."""
-
-    def build(*_: object) -> bool:
-        raise CacheFull(str(tmp_path), 200_000_000, 5_000_000)
-
-    with_build(monkeypatch, tables, build)
-    engine, asker = Engine(tmp_path), Asker()
-    engine.ask(first_question(position("R U R' L' U' L B U B' F' U F")), asker)
-    engine.start()
-    until(asker.answers)
-    assert any("200 MB are needed" in state for state in told_of(asker))
-    engine.stop()
-
-
-def test_another_process_may_build_them(
-    tables: Tables, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    """While another process builds them they are waited for, and then taken from there."""
-    tries = []
-
-    def build(folder: Path, *_: object) -> bool:
-        tries.append(folder)
-        if len(tries) == 1:
-            raise CacheBusy(str(folder))
-        return True
-
-    with_build(monkeypatch, tables, build)
-    monkeypatch.setattr(large_tables, "PAUSE", 0.01)
-    engine, asker = Engine(tmp_path), Asker()
-    engine.ask(first_question(position("R U R' L' U' L B U B' F' U F")), asker)
-    engine.start()
-    until(asker.answers)
-    assert len(tries) == 2
-    assert large_tables.BUSY in told_of(asker)
-    engine.stop()
-
-
-def with_build(monkeypatch: pytest.MonkeyPatch, tables: Tables, build: Callable[..., bool]) -> None:
-    """Another build in place of the real one, which the first search that takes a node needs."""
-    monkeypatch.setattr("game.search.cache.build_near_sets", build)
-    monkeypatch.setattr("game.search.cache.load_tables", lambda _: tables)
-    monkeypatch.setattr("game.search.cache.load_all_tables", lambda _: tables)
-    monkeypatch.setattr("game.search.cache.ENOUGH", 0)
-
-
-def told_of(asker: Asker) -> list[str]:
-    """What it was told of the large tables."""
-    return [message.state for message in asker.heard if isinstance(message, Preparing)]
-
-
 def counted(monkeypatch: pytest.MonkeyPatch) -> list[Cube]:
     """The cubes that are searched from now on."""
     searched: list[Cube] = []
@@ -323,3 +238,67 @@ def test_a_fault_in_the_thread_is_told(tmp_path: Path, monkeypatch: pytest.Monke
     engine.ask(whole_question(position("R U R'")), later)
     problems = [m.problem for m in (*waiting.heard, *later.heard) if isinstance(m, Failed)]
     assert problems == ["The search has stopped: no room for the tables"] * 2
+
+
+# -- large tables --------------------------------------------------------------------------------
+
+
+@pytest.fixture
+def held(engine: Engine, monkeypatch: pytest.MonkeyPatch) -> Callable[[str], None]:
+    """Every search is long, and the large tables come when the test says, perhaps with a fault."""
+    release, problem = Event(), [""]
+    monkeypatch.setattr("game.search.cache.ENOUGH", 1)
+
+    def work(large: LargeTables) -> None:
+        large._tell("They are half done")
+        release.wait(PATIENCE_SECONDS)
+        large._done(load_tables(large._cache), problem[0])
+
+    monkeypatch.setattr(LargeTables, "_work", work)
+
+    def come(fault: str = "") -> None:
+        problem[0] = fault
+        release.set()
+
+    engine._large._thread = Thread(target=engine._large._work, daemon=True)
+    return come
+
+
+def states(asker: Asker) -> list[str]:
+    return [message.state for message in asker.heard if isinstance(message, Preparing)]
+
+
+@pytest.mark.parametrize("fault", ["", "They cannot be built"])
+def test_a_long_search_waits_for_the_large_tables(
+    engine: Engine, held: Callable[[str], None], fault: str
+) -> None:
+    """Its asker is told how far they are; it is answered when they are there, or cannot be."""
+    asker = Asker()
+    engine.ask(whole_question(position("R U R' F' U' F")), asker)
+    engine.start()
+    until(lambda: states(asker))
+    assert asker.answers() == []
+    held(fault)
+    until(asker.answers)
+    outcome = asker.answers()[0].outcome
+    assert isinstance(outcome, Solved)
+    assert outcome.complete
+    assert states(asker) == ["They are half done", *([fault] if fault else [])]
+    engine.stop()
+
+
+def test_meanwhile_others_are_answered(engine: Engine, held: Callable[[str], None]) -> None:
+    """What the small tables tell at once does not wait, and what is forgotten is not answered."""
+    waiting, quick = Asker(), Asker()
+    engine.ask(whole_question(position("R U R' F' U' F")), waiting)
+    engine.start()
+    until(lambda: states(waiting))
+    engine.ask(whole_question(position("")), quick)
+    until(quick.answers)
+    assert waiting.answers() == []
+    engine.forget(waiting)
+    held("")
+    engine.ask(whole_question(position("R U R'")), quick)
+    until(lambda: len(quick.answers()) == 2)
+    assert waiting.answers() == []
+    engine.stop()
