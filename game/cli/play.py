@@ -5,13 +5,22 @@ from __future__ import annotations
 import argparse
 import gc
 import sys
+from typing import TYPE_CHECKING
 
 from game.cli.exits import Exit
 from game.folders import Folders
 
+if TYPE_CHECKING:
+    from game.contest import Contest
+
 
 def run(arguments: argparse.Namespace, folders: Folders) -> int:
-    """Play until the player leaves; refuse without a terminal."""
+    """Play until the player leaves."""
+    return play(folders)
+
+
+def play(folders: Folders, contest: Contest | None = None) -> int:
+    """Play until the player leaves, a contest first if one is given; refuse without a terminal."""
     # The picture is written to standard error, where Textual writes it.
     streams = (sys.stdin, sys.stdout, sys.stderr)
     if not all(stream is not None and stream.isatty() for stream in streams):
@@ -23,4 +32,4 @@ def run(arguments: argparse.Namespace, folders: Folders) -> int:
     gc.disable()  # until the first picture stands: start-up only makes what stays
     from game.screens.app import run as run_app  # noqa: PLC0415 - Textual only for the game
 
-    return run_app(folders)
+    return run_app(folders, contest=contest)

@@ -6,8 +6,10 @@ history     reading all attempts in one pass
 schema      the tables, version by version
 database    opening the file: locked, later, damaged, unwritable
 store       adding, bests, the attempt in hand
+journal     what one game writes, held until it is in the file
 """
 
+from game.records.journal import Journal, records_to_play
 from game.records.record import (
     CASUAL,
     CLAIMED,
@@ -21,7 +23,7 @@ from game.records.record import (
     Tried,
 )
 from game.records.runs import KeptRun
-from game.records.store import Records, open_records, records_to_play
+from game.records.store import Records, open_records
 
 __all__ = [
     "CASUAL",
@@ -31,6 +33,7 @@ __all__ = [
     "Best",
     "Events",
     "InHand",
+    "Journal",
     "KeptRun",
     "Record",
     "Records",

@@ -57,14 +57,14 @@ def connect(path: Path | None, migrations: Migrations = MIGRATIONS) -> sqlite3.C
             raise RecordsUnwritable(f"{path} is no file; attempts cannot be kept there")
         _refuse_newer(path, len(migrations))
         path.parent.mkdir(parents=True, exist_ok=True)
-        before = _identity(path)
+        before = identity(path)
         connection = sqlite3.connect(path, timeout=WAIT_MS / 1000, isolation_level=None)
         try:
             return _prepared(connection, path, migrations)
         except BaseException as error:
             connection.close()
             # Another copy of the game may have put a whole file in its place meanwhile.
-            if _is_damage(error) and before is not None and _identity(path) == before:
+            if _is_damage(error) and before is not None and identity(path) == before:
                 raise _moved_aside(path) from None
             raise
 
@@ -100,12 +100,19 @@ def _is_damage(error: BaseException) -> bool:
     return isinstance(error, RecordsDamaged)
 
 
-def _identity(path: Path) -> tuple[int, int] | None:
+def identity(path: Path) -> tuple[int, int] | None:
+    """Which file this is, whatever it is called; None where there is none."""
     try:
         found = path.stat()
     except FileNotFoundError:
         return None
     return found.st_dev, found.st_ino
+
+
+def is_database(path: Path) -> bool:
+    """Whether the file begins as a database does (SQLite's file format, section 1.3)."""
+    with path.open("rb") as file:
+        return file.read(16) == b"SQLite format 3\0"
 
 
 def _refuse_newer(path: Path, current: int) -> None:

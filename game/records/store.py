@@ -7,12 +7,13 @@ nothing. Every method may raise a RecordsError of `game.errors`.
 from __future__ import annotations
 
 import os
+import sqlite3
 from collections.abc import Iterator
 from datetime import datetime
 from pathlib import Path
-from typing import Any
+from typing import Any, TypeVar
 
-from game.errors import RecordsDamaged, RecordsError, RecordsUnwritable
+from game.errors import RecordsError, RecordsUnwritable
 from game.records import history
 from game.records.database import transaction, translated
 from game.records.history import FACTS, FAIR, OWN, WHOLE, record_of
@@ -61,6 +62,40 @@ _IN_HAND = f"""
 """
 
 
+AMEND = """
+    UPDATE attempt SET called = ifnull(?, called), at_hand = ifnull(?, at_hand) WHERE number = ?
+"""
+"""With a call or NULL, 0, 1 or NULL, and the attempt's number."""
+
+
+def insert(connection: sqlite3.Connection, record: Record) -> int:
+    """Write an attempt; its number. It is no longer in hand, save within a run."""
+    facts = _facts(record)
+    columns = ", ".join(facts)
+    values = ", ".join(f":{name}" for name in facts)
+    added = connection.execute(f"INSERT INTO attempt ({columns}) VALUES ({values})", facts)
+    number = int(added.lastrowid or 0)
+    written = (number, events_text(record.events))
+    connection.execute("INSERT INTO attempt_events VALUES (?, ?)", written)
+    if not record.run:  # one in hand is not taken up in a run
+        connection.execute("DELETE FROM in_hand WHERE position = ?", (record.position,))
+    return number
+
+
+def kept_already(connection: sqlite3.Connection, record: Record) -> int | None:
+    """The number of an attempt at the position that began at the same moment, if there is one."""
+    facts = _facts(record)
+    query = "SELECT number FROM attempt WHERE position = :position AND began = :began"
+    found = connection.execute(f"{query} AND turns = :turns AND outcome = :outcome", facts)
+    return next((int(row["number"]) for row in found), None)
+
+
+def _facts(record: Record) -> dict[str, Any]:
+    began, offset = began_text(record.began)
+    facts = {name: getattr(record, name) for name in FACTS}
+    return facts | {"began": began, "offset_minutes": offset}
+
+
 class Records(RunRecords):
     """The attempts in one file, or in memory only when path is None. Make with `open_records`."""
 
@@ -68,35 +103,16 @@ class Records(RunRecords):
 
     def add(self, record: Record) -> int:
         """Keep an attempt that is over; its number. It is no longer in hand, save within a run."""
-        began, offset = began_text(record.began)
-        facts = {name: getattr(record, name) for name in FACTS}
-        facts |= {"began": began, "offset_minutes": offset}
-        columns = ", ".join(facts)
-        values = ", ".join(f":{name}" for name in facts)
         with translated(self.path):
             connection = self._for_writing()
             with transaction(connection):
-                added = connection.execute(
-                    f"INSERT INTO attempt ({columns}) VALUES ({values})", facts
-                )
-                number = int(added.lastrowid or 0)
-                connection.execute(
-                    "INSERT INTO attempt_events VALUES (?, ?)",
-                    (number, events_text(record.events)),
-                )
-                if not record.run:  # one in hand is not taken up in a run
-                    connection.execute("DELETE FROM in_hand WHERE position = ?", (record.position,))
-        return number
+                return insert(connection, record)
 
     def amend(self, number: int, *, called: str | None = None, at_hand: bool | None = None) -> None:
         """Add to an attempt what is known only after its end: the player's call, the hand's par."""
         if called is not None:
             check_choice("called", called, CALLS)
-        self._write(
-            "UPDATE attempt SET called = ifnull(?, called), at_hand = ifnull(?, at_hand)"
-            " WHERE number = ?",
-            (called, at_hand, number),
-        )
+        self._write(AMEND, (called, at_hand, number))
 
     def learn_par(self, position: str, par: int) -> None:
         """Add the par of a position to attempts that ended before it was known."""
@@ -236,33 +252,23 @@ class Records(RunRecords):
         return found
 
 
+AnyRecords = TypeVar("AnyRecords", bound=Records)
+
+
 def open_records(path: Path) -> Records:
     """The attempts in a file; when there is none yet, it is made at the first write.
 
     Raises RecordsLocked, RecordsNewer, RecordsUnwritable, and RecordsDamaged when the file had to
     be moved aside: opening again then begins a new one.
     """
-    records = Records(path)
+    return opened(Records(path), path)
+
+
+def opened(records: AnyRecords, path: Path) -> AnyRecords:
+    """Records whose file has been looked at. Raises as `open_records` does."""
     if records._for_reading() is None:
         _check_can_be_made(path)
     return records
-
-
-def records_to_play(path: Path) -> tuple[Records, str]:
-    """The attempts in a file, whatever its state, and a line for the player if all is not well.
-
-    After damage a new file is begun; when nothing can be saved, attempts are kept in memory until
-    the game ends.
-    """
-    told = ""
-    try:
-        try:
-            return open_records(path), told
-        except RecordsDamaged as error:
-            told = f"{error}. "
-            return open_records(path), told.strip()
-    except RecordsError as error:
-        return Records(None), f"{told}{error}. The game goes on; attempts are not saved."
 
 
 def _check_can_be_made(path: Path) -> None:

@@ -4,6 +4,8 @@
     notices                      what is amiss since the start, a line each
     record(...)                  the records, which may be unusable: then play goes on without
     engine                       searches in the background
+    chat                         what of friends' contests was pasted, None for nothing
+    contest                      to be opened first, None for home
     moment                       when the input now being handled happened
     clock                        the time now, on the same scale
 
@@ -41,9 +43,11 @@ if TYPE_CHECKING:
     from textual.driver import Driver
 
     from game.atlas import Pars
+    from game.chat import Chat
+    from game.contest import Contest
     from game.packs import Pack
     from game.playable import Beside, Playable
-    from game.records import Best, Records
+    from game.records import Best, Journal, Records
 
 SETTLE_SECONDS = 0.05
 """From the first picture to the work that it did not need: first it is to reach the terminal."""
@@ -85,11 +89,14 @@ class PairwrightApp(App[int]):
         if told:
             self.notices.append(told)
         self.engine = Engine(folders.cache)
+        self.chat: Chat | None = None
+        self.contest: Contest | None = None
         self._packs_folder = packs
         self._own_clock = clock
         self._opener: tuple[events.Key | None, Screen[Any] | None] = (None, None)
         self._kept: list[events.Key] = []  # behind the opener
-        self._records_fault_told = False
+        self._told: set[str] = set()  # faults of the records
+        self.last_words: list[str] = []  # for when the screen is gone
         self.clock: Callable[[], float] = clock or time.monotonic
         self.moment = self.clock()
 
@@ -126,7 +133,7 @@ class PairwrightApp(App[int]):
             return True
 
     @cached_property
-    def records(self) -> Records:
+    def records(self) -> Journal:
         """The records; where their file cannot be used, that is told and memory takes its place."""
         from game.records import records_to_play  # noqa: PLC0415 - SQLite when it is needed
 
@@ -137,14 +144,20 @@ class PairwrightApp(App[int]):
         return records
 
     def record(self, use: Callable[[Records], T], otherwise: U) -> T | U:
-        """What `use` makes of the records; `otherwise` at a fault, the first of which is told."""
+        """What `use` makes of the records; `otherwise` at a fault. Each fault is told once."""
         try:
             return use(self.records)
         except RecordsError as fault:
-            if not self._records_fault_told:
-                self._records_fault_told = True
-                self._warn(f"{fault}. You can play on; this attempt is not kept.", "Records")
+            self._tell_once(f"{fault}. You can play on.")
             return otherwise
+        finally:
+            for line in self.records.news():
+                self._warn(line, "Records")
+
+    def _tell_once(self, fault: str) -> None:
+        if fault not in self._told:
+            self._told.add(fault)
+            self._warn(fault, "Records")
 
     def _warn(self, problem: str, title: str = "") -> None:
         self.notify(problem, title=title, severity="warning", timeout=12, markup=False)
@@ -204,7 +217,11 @@ class PairwrightApp(App[int]):
         """Home; at the very first start, when nothing was ever solved, the first level before it.
 
         Neither home nor the other packs are loaded then: the first picture comes the sooner.
+        A contest that the command was given comes before anything else.
         """
+        if self.contest is not None:
+            self.call_later(self._join, self.contest)
+            return
         first = None
         if not self.has_records or not any(b.solved for b in self.record(_bests, {}).values()):
             first = first_puzzle(self._first_pack() or self.packs, ())
@@ -233,6 +250,14 @@ class PairwrightApp(App[int]):
         await self.push_screen(home)
         if to_map:
             home.action_map()
+
+    async def _join(self, contest: Contest) -> None:
+        """Home, and from there to a contest."""
+        from game.screens import book  # noqa: PLC0415 - likewise
+        from game.screens.contest import ContestScreen  # noqa: PLC0415 - likewise
+
+        await self.go_home()
+        self.push_screen(ContestScreen(book.entry_for(self, contest)))
 
     def play(
         self,
@@ -281,6 +306,10 @@ class PairwrightApp(App[int]):
         self.engine.stop()
         if "records" in self.__dict__:
             self.records.close()
+            self.last_words += self.records.news()
+            if count := self.records.unsaved:
+                unsaved = "An attempt is" if count == 1 else f"{count} attempts are"
+                self.last_words.append(f"{unsaved} not saved: {self.records.trouble}.")
 
     def _handle_exception(self, error: Exception) -> None:
         """Once the game is ending, a screen that was half built then may fail unheard."""
@@ -344,13 +373,19 @@ def _bests(records: Records) -> dict[str, Best]:
     return records.bests()
 
 
-def run(folders: Folders, packs: Path | None = None) -> int:
-    """Play until the player leaves; the exit status. packs: a folder instead of the usual one."""
+def run(folders: Folders, packs: Path | None = None, *, contest: Contest | None = None) -> int:
+    """Play until the player leaves; the exit status.
+
+    packs: a folder instead of the usual one; contest: to be opened first.
+    """
     app = PairwrightApp(folders, packs)
+    app.contest = contest
     before = {number: signal.signal(number, app.end_by) for number in _ENDING}
     try:
         status = app.run()
     finally:
         for number, handler in before.items():
             signal.signal(number, handler)
+    for line in app.last_words:
+        print(f"pairwright: {line}", file=sys.stderr)
     return app.return_code or 0 if status is None else status

@@ -3,15 +3,17 @@
 from __future__ import annotations
 
 import shutil
+import sqlite3
+from contextlib import closing
 from pathlib import Path
 
 import pytest
 from textual import events
 
-from game.errors import RecordsLocked
+from game.errors import RecordsError
 from game.folders import Folders
 from game.packs import Puzzle, pack_folder
-from game.records import Record, Records
+from game.records import Journal, Record, Records, database, open_records
 from game.screens.app import PairwrightApp
 from game.screens.play import PlayScreen
 from game.screens.sitting import SOLVED
@@ -31,24 +33,77 @@ def some_packs(tmp_path: Path) -> Path:
     return folder
 
 
-async def test_a_fault_of_the_records_is_told_once(
+async def test_each_fault_of_the_records_is_told_once(
     start: Start, shipped: dict[str, Puzzle], monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    """Two solved attempts that cannot be kept: one notice, and play goes on."""
+    """Two solved attempts that cannot be kept for one reason, a third for another: two notices."""
+    reasons = ["in use elsewhere", "in use elsewhere", "the disk is full"]
 
-    def locked(records: Records, record: Record) -> int:
-        raise RecordsLocked("the records are in use elsewhere")
+    def refused(records: Records, record: Record) -> int:
+        raise RecordsError(reasons.pop(0))
 
-    monkeypatch.setattr(Records, "add", locked)
+    monkeypatch.setattr(Journal, "add", refused)
     async with start() as game:
         await game.play(shipped[FIRST])
-        await game.press("r U R")
-        assert game.sitting.outcome == SOLVED
-        await game.press("a r U R")
-        assert game.sitting.outcome == SOLVED
+        for keys in ("r U R", "a r U R", "a r U R"):
+            await game.press(keys)
+            assert game.sitting.outcome == SOLVED
         told = [notice.message for notice in game.app._notifications]
-        assert len(told) == 1
-        assert told[0].startswith("the records are in use elsewhere.")
+        assert told == ["in use elsewhere. You can play on.", "the disk is full. You can play on."]
+
+
+async def test_what_waited_for_the_records_is_saved_in_the_end(
+    start: Start, shipped: dict[str, Puzzle], folders: Folders, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """An attempt that ends while another program holds the file is saved when the game ends."""
+    monkeypatch.setattr(database, "WAIT_MS", 50)
+    puzzle = shipped[FIRST]
+    with closing(open_records(folders.records)) as records:
+        records.mark_shown("another")
+    async with start() as game:
+        await game.play(puzzle)
+        with closing(sqlite3.connect(folders.records, isolation_level=None)) as other:
+            other.execute("BEGIN IMMEDIATE")
+            await game.press("r U R")
+            [told] = [notice.message for notice in game.app._notifications]
+            assert "is locked" in told
+    with closing(open_records(folders.records)) as records:
+        assert [r.turns for r in records.attempts(puzzle.position.text)] == [3]
+    assert game.app.last_words == ["What waited is saved."]
+
+
+async def test_what_cannot_be_saved_is_told_in_the_end(
+    start: Start, shipped: dict[str, Puzzle], folders: Folders, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """While another program still holds the file at the end, the last words count what is lost."""
+    monkeypatch.setattr(database, "WAIT_MS", 50)
+    with closing(open_records(folders.records)) as records:
+        records.mark_shown("another")
+    with closing(sqlite3.connect(folders.records, isolation_level=None)) as other:
+        async with start() as game:
+            await game.play(shipped[FIRST])
+            other.execute("BEGIN IMMEDIATE")
+            await game.press("r U R a r U R")
+    [told] = game.app.last_words
+    assert told.startswith("2 attempts are not saved: ")
+    assert "is locked" in told
+
+
+async def test_records_that_are_deleted_while_playing_are_made_again(
+    start: Start, shipped: dict[str, Puzzle], folders: Folders
+) -> None:
+    """Attempts from before and after are in the new file, and one notice says what happened."""
+    puzzle = shipped[FIRST]
+    async with start() as game:
+        await game.play(puzzle)
+        await game.press("r U R")
+        shutil.rmtree(folders.data)
+        await game.press("a r U R")
+        await game.press("a u r u r")
+        told = [notice.message for notice in game.app._notifications]
+        assert ["was deleted or replaced" in line for line in told] == [True]
+    with closing(open_records(folders.records)) as records:
+        assert [r.turns for r in records.attempts(puzzle.position.text)] == [3, 3]
 
 
 async def test_a_pack_with_faults_is_left_out(start: Start, some_packs: Path) -> None:
