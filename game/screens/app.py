@@ -4,6 +4,7 @@
     notices                      what is amiss since the start, a line each
     record(...)                  the records, which may be unusable: then play goes on without
     engine                       searches in the background
+    late_pars                    for records of attempts that were over before par was known
     chat                         what of friends' contests was pasted, None for nothing
     contest                      to be opened first, None for home
     moment                       when the input now being handled happened
@@ -48,7 +49,7 @@ if TYPE_CHECKING:
     from game.packs import Pack
     from game.playable import Beside, Playable
     from game.records import Best, Journal, Records
-    from game.screens.run_rows import Setup
+    from game.screens.late_pars import LatePars
 
 SETTLE_SECONDS = 0.05
 """From the first picture to the work that it did not need: first it is to reach the terminal."""
@@ -98,10 +99,15 @@ class PairwrightApp(App[int]):
         self._kept: list[events.Key] = []  # behind the opener
         self._told: set[str] = set()  # faults of the records
         self.last_words: list[str] = []  # for when the screen is gone
-        self.run_setup: Setup | None = None
-        """The terms of a run as they were chosen last."""
         self.clock: Callable[[], float] = clock or time.monotonic
         self.moment = self.clock()
+
+    @cached_property
+    def late_pars(self) -> LatePars:
+        """Adds par to records of attempts that were over before it was known."""
+        from game.screens.late_pars import LatePars  # noqa: PLC0415 - at the first need
+
+        return LatePars(self)
 
     @cached_property
     def _loaded(self) -> tuple[tuple[Pack, ...], tuple[PackError, ...]]:
