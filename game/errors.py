@@ -10,6 +10,7 @@
     +-- ContestError       a contest, a card or a result that cannot be
     +-- CodeError          text that should be an invite or a card and cannot be read
     |   +-- CodeNewer          written by a later version
+    +-- MatchError         players, or a text of a match, that cannot be
     +-- SettingsError      a setting with a value that it cannot have
     +-- CacheError         a table file that cannot be used or written
     |   +-- CacheBusy          another process is writing tables
@@ -132,6 +133,10 @@ class CodeError(PairwrightError):
 
 class CodeNewer(CodeError):
     """An invite or a card that a later version of the program wrote."""
+
+
+class MatchError(PairwrightError):
+    """Players that cannot be those of a match, or a text that is none of a match."""
 
 
 class SettingsError(PairwrightError):

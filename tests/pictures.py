@@ -179,7 +179,7 @@ async def strips(scene: Scene) -> list[Strip]:
     with tempfile.TemporaryDirectory() as folder:
         async with started(Path(folder)) as game:
             await scene(game, levels)
-            await game.pilot.pause()
+            await game.settle()
             return game.app.screen._compositor.render_strips()
 
 

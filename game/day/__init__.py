@@ -5,7 +5,7 @@ five      the five of a date, dealt
 joined    how many days are joined
 """
 
-from game.day.five import FIRST_DAY, LAST_DAY, day, day_text, days_named
+from game.day.five import FIRST_DAY, LAST_DAY, day, day_text, is_day
 from game.day.joined import Joined, Played, joined_days
 
 __all__ = [
@@ -15,6 +15,6 @@ __all__ = [
     "Played",
     "day",
     "day_text",
-    "days_named",
+    "is_day",
     "joined_days",
 ]

@@ -9,7 +9,6 @@ positions are dealt until one has it.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
 from typing import TYPE_CHECKING, NamedTuple
 
 from game.contest import TURNS, Contest, Rules
@@ -48,8 +47,8 @@ STEPS = (
     Step(1, 1, (7,)),
     Step(2, 0, (None,)),
 )
-MOST_NAMED = 60
-"""Days that are looked for in one text at most."""
+
+_DAY = re.compile(r"\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])", re.ASCII)
 
 
 def day(date: date) -> Contest:
@@ -84,14 +83,11 @@ def day_text(date: date) -> str:
     return text
 
 
-def days_named(text: str) -> Iterator[str]:
-    """The dates that stand in a text, each once, in their order there; `MOST_NAMED` at most.
-
-    They have the form of dates and lie between the first day and the last; whether the calendar
-    has them is not known here.
-    """
-    found = (
-        match.group() for match in re.finditer(r"(?<!\d)\d{4}-\d\d-\d\d(?!\d)", text, re.ASCII)
-    )
-    named = dict.fromkeys(t for t in found if FIRST_DAY <= t <= LAST_DAY)
-    yield from list(named)[:MOST_NAMED]
+def is_day(text: str) -> bool:
+    """Whether a text is a date that has five positions, as `day_text` writes it."""
+    if not _DAY.fullmatch(text) or not FIRST_DAY <= text <= LAST_DAY:
+        return False
+    year, month, number = map(int, text.split("-"))
+    is_leap = year % 4 == 0  # of the years that there are, as the calendar has it
+    short = {2: 28 + is_leap, 4: 30, 6: 30, 9: 30, 11: 30}
+    return number <= short.get(month, 31)

@@ -24,14 +24,18 @@ GRACE = 1
 """Days after its own on which a day's five still join it to the day before."""
 
 
+def counted_days(played: Iterable[Played], today: int) -> frozenset[int]:
+    """The days that count: those whose five were played on their own date, or the day after."""
+    return frozenset(p.day for p in played if 0 <= p.on - p.day <= GRACE and p.day <= today)
+
+
 def joined_days(played: Iterable[Played], today: int) -> Joined:
     """How many days are joined, as a pair is: side by side, with no gap between them.
 
-    A day counts when its five were played on its own date or the day after, so that one evening
-    missed can be made good. What is joined up to now may end at the day before yesterday: today
-    and yesterday can still be played.
+    An evening missed can be made good the day after. What is joined up to now may end at the day
+    before yesterday: today and yesterday can still be played.
     """
-    counted = {p.day for p in played if 0 <= p.on - p.day <= GRACE and p.day <= today}
+    counted = counted_days(played, today)
     runs: dict[int, int] = {}
     for number in sorted(counted):
         runs[number] = runs.get(number - 1, 0) + 1

@@ -4,6 +4,8 @@
     notices                      what is amiss since the start, a line each
     record(...)                  the records, which may be unusable: then play goes on without
     engine                       searches in the background
+    chat                         what of friends' contests was pasted, None for nothing
+    contest                      to be opened first, None for home
     moment                       when the input now being handled happened
     clock                        the time now, on the same scale
 
@@ -41,6 +43,8 @@ if TYPE_CHECKING:
     from textual.driver import Driver
 
     from game.atlas import Pars
+    from game.chat import Chat
+    from game.contest import Contest
     from game.packs import Pack
     from game.playable import Beside, Playable
     from game.records import Best, Journal, Records
@@ -85,6 +89,8 @@ class PairwrightApp(App[int]):
         if told:
             self.notices.append(told)
         self.engine = Engine(folders.cache)
+        self.chat: Chat | None = None
+        self.contest: Contest | None = None
         self._packs_folder = packs
         self._own_clock = clock
         self._opener: tuple[events.Key | None, Screen[Any] | None] = (None, None)
@@ -211,7 +217,11 @@ class PairwrightApp(App[int]):
         """Home; at the very first start, when nothing was ever solved, the first level before it.
 
         Neither home nor the other packs are loaded then: the first picture comes the sooner.
+        A contest that the command was given comes before anything else.
         """
+        if self.contest is not None:
+            self.call_later(self._join, self.contest)
+            return
         first = None
         if not self.has_records or not any(b.solved for b in self.record(_bests, {}).values()):
             first = first_puzzle(self._first_pack() or self.packs, ())
@@ -240,6 +250,14 @@ class PairwrightApp(App[int]):
         await self.push_screen(home)
         if to_map:
             home.action_map()
+
+    async def _join(self, contest: Contest) -> None:
+        """Home, and from there to a contest."""
+        from game.screens import book  # noqa: PLC0415 - likewise
+        from game.screens.contest import ContestScreen  # noqa: PLC0415 - likewise
+
+        await self.go_home()
+        self.push_screen(ContestScreen(book.entry_for(self, contest)))
 
     def play(
         self,
@@ -355,9 +373,13 @@ def _bests(records: Records) -> dict[str, Best]:
     return records.bests()
 
 
-def run(folders: Folders, packs: Path | None = None) -> int:
-    """Play until the player leaves; the exit status. packs: a folder instead of the usual one."""
+def run(folders: Folders, packs: Path | None = None, *, contest: Contest | None = None) -> int:
+    """Play until the player leaves; the exit status.
+
+    packs: a folder instead of the usual one; contest: to be opened first.
+    """
     app = PairwrightApp(folders, packs)
+    app.contest = contest
     before = {number: signal.signal(number, app.end_by) for number in _ENDING}
     try:
         status = app.run()

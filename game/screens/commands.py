@@ -7,31 +7,12 @@ of one kind (the turns): its action is called with the key that was pressed.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from textual.binding import Binding, BindingType
 
-
-@dataclass(frozen=True)
-class Command:
-    """One thing to do on one screen.
-
-    keys: Textual's key names, the first one shown in the key bar. shown: the keys as the help
-    writes them. label: a word or two for the key bar and palette. help: a sentence for the help.
-    group: the heading it stands under. bar: its place in the key bar (0: not there); when room is
-    short the highest go first. each: every key is a case of its own.
-    """
-
-    screen: str
-    action: str
-    keys: tuple[str, ...]
-    shown: str
-    label: str
-    help: str
-    group: str
-    bar: int = 0
-    each: bool = False
-
+from game.screens.command import Command
+from game.screens.commands_friends import AMONG_FRIENDS
 
 _TABLE: tuple[Command, ...] = (
     # -- the playing screen ------------------------------------------------------------------
@@ -126,7 +107,7 @@ _TABLE: tuple[Command, ...] = (
     Command("curtain", "back", ("q", "escape"), "q Escape", "leave",
             "Leave from behind the curtain.", "The curtain", bar=2),
     # -- home --------------------------------------------------------------------------------
-    Command("home", "go", ("enter", "g"), "Enter g", "go on",
+    Command("home", "go", ("enter",), "Enter", "go on",
             "Take up the attempt in hand, or the next level that is not solved.", "Home", bar=1),
     Command("home", "map", ("m",), "m", "map of packs",
             "Choose any pack and level, and see your best.", "Home", bar=2),
@@ -136,6 +117,15 @@ _TABLE: tuple[Command, ...] = (
     Command("home", "drill", ("d",), "d", "drill",
             "Endless positions, chosen for you: what you lose comes more often.",
             "Home", bar=3),
+    Command("home", "day", ("k",), "k", "the day's five",
+            "Five positions that everybody gets on that date, from three turns to two pairs.",
+            "Home", bar=3),
+    Command("home", "contests", ("c",), "c", "contests",
+            "Competitions over any chat: make an invite, paste one, rank the cards.",
+            "Home", bar=3),
+    Command("home", "match", ("g",), "g", "table match",
+            "Two to eight players in turn at this keyboard, all at the same positions.",
+            "Home", bar=4),
     Command("home", "statistics", ("t",), "t", "statistics",
             "What all your attempts come to: strength, times, strong and weak placements.",
             "Home", bar=3),
@@ -240,6 +230,7 @@ _TABLE: tuple[Command, ...] = (
             "Every key, and how turns are counted.", "Watching", bar=6),
     Command("watch", "back", ("q", "escape"), "q Escape", "back",
             "Back to the level.", "Watching", bar=1),
+    *AMONG_FRIENDS,
     # -- help --------------------------------------------------------------------------------
     Command("help", "back", ("q", "escape", "question_mark", "f1"), "q Escape", "close",
             "Back to where you were.", "The help", bar=1),

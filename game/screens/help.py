@@ -7,7 +7,8 @@ from textwrap import wrap
 
 from textual.content import Content
 
-from game.screens.commands import Command, groups
+from game.screens.command import Command
+from game.screens.commands import groups
 from game.screens.reader import ReaderScreen
 
 KEYS_WIDTH = 14
@@ -22,6 +23,16 @@ SCREENS = {
     "map": "The map",
     "atlas": "The atlas",
     "drill": "The drill",
+    "contests": "Contests",
+    "invite": "An invite",
+    "contest": "A contest, and the day's five",
+    "code": "Text for a chat",
+    "paste": "Pasting",
+    "standings": "Standings",
+    "players": "A new table match",
+    "match": "A table match",
+    "lines": "The lines of several players",
+    "race": "Watching lines",
     "statistics": "Statistics",
     "settings": "Settings",
 }

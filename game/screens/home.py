@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from datetime import datetime
+from datetime import date, datetime
 
 from textual.containers import Horizontal, Vertical
 from textual.content import Content
@@ -23,7 +23,10 @@ from game.screens.preview import Preview
 from game.screens.rows import twin_words
 from game.screens.tally import Tally, solved_texts, tally
 
-CHOICES = ("go", "map", "atlas", "drill", "statistics", "settings", "help", "quit")
+CHOICES = (
+    "go", "map", "atlas", "drill", "day", "contests", "match", "statistics", "settings", "help",
+    "quit",
+)  # fmt: skip
 """The commands that stand in the list."""
 KEY_WIDTH = 7
 
@@ -133,6 +136,24 @@ class HomeScreen(FramedScreen):
         from game.screens.drill import DrillScreen  # noqa: PLC0415 - likewise
 
         self.app.push_screen(DrillScreen())
+
+    def action_day(self) -> None:
+        """To the day's five."""
+        from game.screens.contest import ContestScreen  # noqa: PLC0415 - likewise
+
+        self.app.push_screen(ContestScreen(date_=date.today()))
+
+    def action_contests(self) -> None:
+        """To the contests."""
+        from game.screens.contests import ContestsScreen  # noqa: PLC0415 - likewise
+
+        self.app.push_screen(ContestsScreen())
+
+    def action_match(self) -> None:
+        """To a table match."""
+        from game.screens.match_form import MatchFormScreen  # noqa: PLC0415 - likewise
+
+        self.app.push_screen(MatchFormScreen())
 
     def action_statistics(self) -> None:
         """To the statistics."""

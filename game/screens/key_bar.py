@@ -10,7 +10,8 @@ from textual.geometry import Size
 from textual.strip import Strip
 from textual.widget import Widget
 
-from game.screens.commands import Command, of_screen
+from game.screens.command import Command
+from game.screens.commands import of_screen
 
 KEY_SIGNS = {
     "left": "←",

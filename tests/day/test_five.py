@@ -9,11 +9,9 @@ from collections.abc import Mapping
 from datetime import date, timedelta
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
 
 from game.cube import pair
-from game.day.five import MOST_NAMED, STEPS, day, day_text, days_named
+from game.day.five import STEPS, day, is_day
 from game.difficulty import Find
 from game.errors import DayError
 from game.search.outcome import Solved
@@ -108,23 +106,36 @@ def test_days_without_five(date_: date) -> None:
         day(date_)
 
 
-# -- dates in a text -----------------------------------------------------------------------------
+@pytest.mark.parametrize(
+    ("text", "is_one"),
+    [
+        ("2026-11-25", True),
+        ("2025-12-31", False),
+        ("2100-01-01", False),
+        ("2026-13-01", False),
+        ("2026-02-29", False),
+        ("2028-02-29", True),
+        ("2026-04-31", False),
+        ("2026-1-1", False),
+        ("2026-11-25 ", False),
+        ("\u0662\u0660\u0662\u0666-11-25", False),  # digits of another script
+        ("", False),
+    ],
+)
+def test_a_text_is_a_day(text: str, is_one: bool) -> None:
+    """A date in full, from the first day to the last."""
+    assert is_day(text) == is_one
 
 
-def test_days_named_in_a_text() -> None:
-    """Each once, in order; what only looks like a date, or lies outside, is none."""
-    text = "on 2026-11-25, 2026-11-24 and 2026-11-25; 2025-01-01, 12026-11-25, 2026-11-251"
-    assert list(days_named(text)) == ["2026-11-25", "2026-11-24"]
+@pytest.mark.parametrize("year", [2026, 2027, 2028, 2099])
+def test_the_days_are_those_of_the_calendar(year: int) -> None:
+    """Of all texts that look like dates of a year, those that the standard library reads."""
 
+    def is_date(text: str) -> bool:
+        try:
+            return date.fromisoformat(text).year == year
+        except ValueError:
+            return False
 
-@given(st.text(), st.dates(date(2026, 1, 1), date(2099, 12, 31)))
-def test_a_written_day_is_found(around: str, date_: date) -> None:
-    """Whatever stands around it, apart from digits."""
-    text = f"{around} {day_text(date_)}\n{around}"
-    assert day_text(date_) in days_named(text)
-
-
-def test_days_named_are_bounded() -> None:
-    """A text full of dates names no more than so many."""
-    text = " ".join(f"20{year}-01-01" for year in range(26, 100))
-    assert len(list(days_named(text))) == MOST_NAMED
+    texts = [f"{year}-{month:02}-{number:02}" for month in range(14) for number in range(33)]
+    assert [text for text in texts if is_day(text)] == [text for text in texts if is_date(text)]

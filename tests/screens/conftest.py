@@ -11,7 +11,10 @@ from typing import Protocol
 
 import pytest
 from textual import events
+from textual.message_pump import MessagePump
 from textual.pilot import Pilot
+from textual.screen import Screen
+from textual.widget import Widget
 from textual.widgets import Static
 
 from game.folders import Folders
@@ -26,6 +29,20 @@ CHARACTERS = {"space": " ", "apostrophe": "'", "question_mark": "?"}
 """What a key of this name types."""
 PATIENCE = 400
 """Looks at a condition before a test gives it up."""
+SETTLING = 50_000
+"""Turns of the event loop before a game that never comes to rest fails its test."""
+
+
+def _unpainted(screen: Screen[object]) -> bool:
+    """Whether something waits for the screen's next tick."""
+    return screen.is_current and bool(
+        screen._layout_required
+        or screen._scroll_required
+        or screen._repaint_required
+        or screen._recompose_required
+        or screen._dirty_widgets
+        or screen._callbacks
+    )
 
 
 class StandingClock:
@@ -63,19 +80,69 @@ class Game:
 
     async def press(self, keys: str) -> None:
         """Keys with spaces between them, each handled before the next."""
+        await self.settle()
         for key in keys.split():
             character = key if len(key) == 1 else CHARACTERS.get(key)
             self.app.post_message(events.Key(key, character))
             await self.settle()
 
+    async def click(
+        self,
+        target: str | type[Widget] | None = None,
+        *,
+        offset: tuple[int, int] = (0, 0),
+        button: int = 1,
+    ) -> None:
+        """A click on a widget (or on the screen), once it has its place, and what follows."""
+        await self.settle()
+        await self.pilot.click(target, offset=offset, button=button)
+        await self.settle()
+
+    async def resize(self, columns: int, rows: int) -> None:
+        """A window of another size, drawn anew."""
+        await self.settle()
+        await self.pilot.resize_terminal(columns, rows)
+        await self.settle()
+
     async def settle(self) -> None:
-        """Until no message waits anywhere, looked at twice."""
+        """Until every message has been dealt with and the screen is laid out, looked at twice.
+
+        Textual lays a screen out at the next tick of a timer; here that tick comes at once.
+        """
         quiet = 0
-        while quiet < 2:
+        for _ in range(PATIENCE):
+            await self._deal_with_all()
+            screen = self.app.screen
+            if any(not pump._message_queue.empty() for pump in self._pumps()):
+                quiet = 0
+            elif _unpainted(screen):
+                quiet = 0
+                screen._on_timer_update()
+            elif quiet:
+                return
+            else:
+                quiet = 1
+        raise AssertionError(f"never came to rest: {_unpainted(screen)}, {self._pumps()}")
+
+    async def _deal_with_all(self) -> None:
+        """Until each widget has come to a message put behind all those that it had."""
+        behind: set[MessagePump] = set()
+
+        def reached(pump: MessagePump) -> None:
+            behind.discard(pump)
+
+        for pump in self._pumps():
+            if pump.call_later(reached, pump):
+                behind.add(pump)
+        for _ in range(SETTLING):
             await asyncio.sleep(0)
-            pumps = (self.app, *self.app.screen.walk_children(with_self=True))
-            busy = any(not pump._message_queue.empty() for pump in pumps)
-            quiet = 0 if busy else quiet + 1
+            if all(pump._closed for pump in behind) or self.app._exception_event.is_set():
+                return
+        raise AssertionError(f"never came to rest: {behind}")
+
+    def _pumps(self) -> tuple[MessagePump, ...]:
+        """The app, the screen in front, and all that is on it."""
+        return (self.app, *self.app.screen.walk_children(with_self=True))
 
     async def play(self, puzzle: Puzzle) -> PlayScreen:
         """The playing screen at a puzzle, its clock running."""

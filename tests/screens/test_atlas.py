@@ -272,16 +272,16 @@ async def test_the_mouse_does_it_too(start: Start) -> None:
         grid = screen.query_one(AtlasGrid)
         line = next(y for y, text in enumerate(game.rows()) if text.strip().startswith("b white"))
         spot = (15 + 5 + 1, line - grid.region.y)
-        await game.pilot.click(AtlasGrid, offset=spot)
+        await game.click(AtlasGrid, offset=spot)
         assert screen.spot.name == "b1"
-        await game.pilot.click(ChoiceList, offset=(4, 0))
+        await game.click(ChoiceList, offset=(4, 0))
         assert screen.spot.slot == "FL"
         tab = str(screen.query_one(".frame-name", Static).render()).index("n-z")
-        await game.pilot.click(".frame-name", offset=(tab + 1, 0))
+        await game.click(".frame-name", offset=(tab + 1, 0))
         assert screen.spot.name == "n0"
         await screen.run_action("to_sheet(0)")
-        await game.pilot.click(AtlasGrid, offset=spot)
-        await game.pilot.click(AtlasGrid, offset=spot)
+        await game.click(AtlasGrid, offset=spot)
+        await game.click(AtlasGrid, offset=spot)
         await at_play(game, "atlas/FL/b1")
 
 

@@ -21,6 +21,16 @@ CLASSES = {
     "statistics": ("statistics", "StatisticsScreen"),
     "settings": ("settings", "SettingsScreen"),
     "watch": ("watch", "WatchScreen"),
+    "contests": ("contests", "ContestsScreen"),
+    "invite": ("invite", "InviteScreen"),
+    "contest": ("contest", "ContestScreen"),
+    "code": ("code", "CodeScreen"),
+    "paste": ("paste", "PasteScreen"),
+    "standings": ("standings", "StandingsScreen"),
+    "players": ("match_form", "MatchFormScreen"),
+    "match": ("match", "MatchScreen"),
+    "lines": ("lines", "LinesScreen"),
+    "race": ("race", "RaceScreen"),
     "help": ("help", "HelpScreen"),
 }
 

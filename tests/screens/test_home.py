@@ -149,7 +149,7 @@ async def test_keys_and_clicks_lead_on(start: Start, folders: Folders, shipped: 
         await game.press("q")
         await at_home(game)
         row = next(y for y, text in enumerate(game.rows()) if text.lstrip(" ▸").startswith("s "))
-        await game.pilot.click(offset=(12, row))
+        await game.click(offset=(12, row))
         await game.until(lambda: isinstance(game.app.screen, SettingsScreen))
         await game.press("escape")
         await at_home(game)

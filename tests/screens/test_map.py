@@ -142,15 +142,15 @@ async def test_clicks_mark_and_play(start: Start, shipped: Shipped) -> None:
     async with start() as game:
         screen = await at_map(game, shipped[FIRST])
         row = next(y for y, text in enumerate(game.rows()) if "First Handshake" in text)
-        await game.pilot.click(offset=(40, row))
+        await game.click(offset=(40, row))
         await game.until(lambda: screen.puzzle == shipped[f"{PACK}/first-handshake"])
         assert game.app.screen is screen
-        await game.pilot.click(offset=(40, row))
+        await game.click(offset=(40, row))
         await game.until(lambda: isinstance(game.app.screen, PlayScreen))
         await game.press("escape")
         await game.until(lambda: screen.is_current)
         row = next(y for y, text in enumerate(game.rows()) if "Side by Side" in text)
-        await game.pilot.click(offset=(5, row))
+        await game.click(offset=(5, row))
         await game.until(lambda: screen.pack is not None and screen.pack.id == SECOND)
 
 

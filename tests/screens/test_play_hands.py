@@ -138,9 +138,9 @@ async def test_a_click_on_a_face_turns_it(start: Start, shipped: Shipped) -> Non
     """The left button turns the face under it clockwise, the right one the other way."""
     async with start() as game:
         await game.play(shipped[FIRST])
-        await game.pilot.click(CubeView, offset=(6, 14))
-        await game.pilot.click(CubeView, offset=(36, 8), button=3)
-        await game.pilot.click(CubeView, offset=(18, 2))
+        await game.click(CubeView, offset=(6, 14))
+        await game.click(CubeView, offset=(36, 8), button=3)
+        await game.click(CubeView, offset=(18, 2))
         assert [event.what for event in game.sitting.attempt.events] == ["F", "R'", "U"]
 
 
@@ -149,8 +149,8 @@ async def test_the_pad_has_a_button_for_every_turn(start: Start, shipped: Shippe
     async with start() as game:
         await game.play(shipped[FIRST])
         await game.press("j")
-        await game.pilot.click("#pad", offset=(1, 0))
-        await game.pilot.click("#pad", offset=(6, 0))
+        await game.click("#pad", offset=(1, 0))
+        await game.click("#pad", offset=(6, 0))
         assert [event.what for event in game.sitting.attempt.events] == ["F", "F'"]
 
 
@@ -160,7 +160,7 @@ async def test_the_key_bar_can_be_clicked(start: Start, shipped: Shipped) -> Non
         await game.play(shipped[FIRST])
         await game.press("r")
         bar = game.rows()[-1]
-        await game.pilot.click("KeyBar", offset=(bar.index("undo"), 0))
+        await game.click("KeyBar", offset=(bar.index("undo"), 0))
         assert game.sitting.attempt.line == ()
 
 
@@ -210,11 +210,11 @@ async def test_a_tiny_window_waits_for_its_room(start: Start, shipped: Shipped) 
     async with start() as game:
         await game.play(shipped[FIRST])
         await game.press("r")
-        await game.pilot.resize_terminal(30, 8)
+        await game.resize(30, 8)
         await game.until(lambda: game.says("at least 60x20"))
         await game.press("f")
         game.clock.now += 60
-        await game.pilot.resize_terminal(100, 30)
+        await game.resize(100, 30)
         await game.until(lambda: game.says("The Open Door"))
         await game.until(lambda: game.sitting._since is not None)
         await game.press("U R")

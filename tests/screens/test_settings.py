@@ -56,7 +56,7 @@ async def test_enter_space_and_click_change_as_well(start: Start) -> None:
         await game.press("space")
         assert game.app.settings.far_side == "never"
         row = next(y for y, text in enumerate(game.rows()) if "Call it" in text)
-        await game.pilot.click(offset=(5, row))
+        await game.click(offset=(5, row))
         await game.until(lambda: game.app.settings.call)
         await game.press("u")
         assert not game.app.settings.call

@@ -111,7 +111,7 @@ async def test_other_lines(start: Start) -> None:
         await game.until(lambda: game.says("1 of 2"))
         assert (screen.step, screen.line) == (0, TWO[0])
         row = next(y for y, text in enumerate(game.rows()) if "F' L F L'" in text or "L F" in text)
-        await game.pilot.click(offset=(50, row))
+        await game.click(offset=(50, row))
         await game.until(lambda: game.says("2 of 2"))
 
 

@@ -1,0 +1,133 @@
+"""The contests that a player has entered, as the records keep them: a run each, open to its end."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from datetime import date, datetime
+from typing import TYPE_CHECKING
+
+from game.card_text import contest_name, day_name
+from game.chat import Chat
+from game.codes import Findings
+from game.contest import Contest
+from game.day import Played, is_day
+from game.entered import Entered, Try, entered_of, entered_text
+from game.errors import PairwrightError
+from game.screens.match_keeping import result_of
+
+if TYPE_CHECKING:
+    from game.records import KeptRun, Record, Records
+    from game.screens.app import PairwrightApp
+
+CONTEST, DAY = "contest", "day"
+"""Modes of runs and attempts: contests by invite, and days' fives."""
+
+
+@dataclass(frozen=True)
+class Entry:
+    """A contest as far as it is played. run: its number in the records, None while it is not kept.
+
+    began: when it was entered, None while it is not kept.
+    """
+
+    entered: Entered
+    run: int | None = None
+    began: datetime | None = None
+
+    @property
+    def mode(self) -> str:
+        """What attempts at it are recorded as."""
+        return DAY if self.entered.day else CONTEST
+
+
+def entries(app: PairwrightApp) -> tuple[Entry, ...]:
+    """Every contest by invite that was entered, the newest first."""
+    return _looked_up(app, CONTEST)
+
+
+def entry_for(app: PairwrightApp, contest: Contest, day: str = "") -> Entry:
+    """The entry for a contest: the one that is kept, else a new one that is not kept yet."""
+    new = Entry(Entered(contest, day))
+    return next(iter(_looked_up(app, new.mode, new.entered.kind)), new)
+
+
+def name_of(app: PairwrightApp, kind: str) -> str:
+    """What the contest of this key or date is called; nothing where it is not known."""
+    if "-" in kind:
+        return day_name(kind) if is_day(kind) else ""
+    entry = entry_of(app, kind)
+    return contest_name(entry.entered.contest) if entry is not None else ""
+
+
+def entry_of(app: PairwrightApp, key: str) -> Entry | None:
+    """The entry for a contest by its key, kept or pasted; None where it is not known."""
+    kept = _looked_up(app, CONTEST, key)
+    pasted = chat(app).contests.get(key)
+    new = Entry(Entered(pasted)) if pasted is not None else None
+    return kept[0] if kept else new
+
+
+def days_played(app: PairwrightApp) -> tuple[Played, ...]:
+    """The days whose five were all played, and when the last of each was."""
+    if not app.has_records:
+        return ()
+    runs = app.record(lambda records: records.ended_runs(DAY), ())
+    return tuple(
+        Played(date.fromisoformat(run.kind).toordinal(), run.ended.astimezone().toordinal())
+        for run in runs
+        if is_day(run.kind) and run.ended is not None
+    )
+
+
+def chat(app: PairwrightApp) -> Chat:
+    """What was pasted since the start."""
+    return app.chat or Chat()
+
+
+def learn(app: PairwrightApp, found: Findings) -> None:
+    """Keep in mind what was found in a text."""
+    app.chat = chat(app).more(found)
+
+
+def keep(app: PairwrightApp, entry: Entry) -> Entry:
+    """The entry, kept in the records from now on, as it now is."""
+    entered, text = entry.entered, entered_text(entry.entered)
+    if entry.run is not None:
+        number = entry.run
+        app.record(lambda records: records.amend_run(number, text), None)
+        return entry
+    run = app.record(lambda records: records.begin_run(entry.mode, entered.kind, text), None)
+    return replace(entry, run=run, began=datetime.now().astimezone())
+
+
+def close(app: PairwrightApp, entry: Entry) -> None:
+    """It is played to its end."""
+    number = entry.run
+    if number is not None:
+        app.record(lambda records: records.end_run(number), None)
+
+
+def _looked_up(app: PairwrightApp, mode: str, kind: str | None = None) -> tuple[Entry, ...]:
+    if not app.has_records:
+        return ()
+    return app.record(lambda records: tuple(_entries(records, mode, kind)), ())
+
+
+def _entries(records: Records, mode: str, kind: str | None) -> Iterator[Entry]:
+    """Those of a mode, and of a kind if one is given; what cannot be read is left out."""
+    runs = (*records.open_runs(), *records.ended_runs(mode, kind))
+    wanted = [run for run in runs if run.mode == mode and kind in (None, run.kind)]
+    for run in sorted(wanted, key=lambda run: -run.number):
+        try:
+            yield Entry(_entered(records, run), run.number, run.began)
+        except PairwrightError:
+            continue
+
+
+def _entered(records: Records, run: KeptRun) -> Entered:
+    return entered_of(run.text, map(_try, records.attempts_of(run.number)))
+
+
+def _try(record: Record) -> Try:
+    return Try(record.position, result_of(record))
