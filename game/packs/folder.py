@@ -13,8 +13,9 @@ MAX_FILES = 500
 """Files of a folder that are read at most."""
 
 CLASH = "a pack of the program has that name; give the file another"
-RESERVED = ("atlas", "one", "astray", "two", "workshop")
-"""What else begins the names of puzzles in records: the atlas and the steps of the drill."""
+RESERVED = ("atlas", "day", "deal", "one", "astray", "two", "workshop")
+"""What else begins the names of puzzles in records: the atlas, days, deals, steps of
+the drill."""
 
 _GAME = Path(__file__).resolve().parents[1]
 
