@@ -10,6 +10,8 @@ The keys of the JSON object, in order:
     faces       faces that may turn
     seconds     how long the search took, the tables being there
     verdict     only where par is null: why
+    pairs       only when asked for: the best total pair by pair, null where there is none:
+                `total`, `order` of the slots, `cross` and `steps`, the lines one after another
 
 or, for a setup that cannot be answered, `setup` (its first 200 characters) and `error`.
 """
@@ -17,13 +19,13 @@ or, for a setup that cannot be answered, `setup` (its first 200 characters) and 
 from __future__ import annotations
 
 import json
-import time
 from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from game.cli.searching import Searcher
 from game.cli.watch import watching
 from game.cube import ease
 from game.cube.geometry import FACES
@@ -32,46 +34,50 @@ from game.cube.moves import line_text, parse_line
 from game.errors import NotationError, PairwrightError
 from game.position import Position, position_after
 from game.search.outcome import NoneUpTo, Outcome, Solved, Unsolvable
+from game.ways import is_by_pairs, pairs_words
 
 if TYPE_CHECKING:
-    from game.search.tables import Tables
+    from game.cli.watch import Watch
+    from game.search.pair_by_pair import PairByPair
 
+SOLVED_BY_THE_WAY = "no turns: solved by the way"
 MAX_ECHO = 200
 """Characters of a faulty setup that are given back."""
 
 
 @dataclass(frozen=True)
 class Answer:
-    """What a search found. seconds: that it took; stopped: whether Ctrl-C ended it."""
+    """What a search found. seconds: that it took; stopped: whether Ctrl-C ended it.
+
+    asks_pairs: whether the best total pair by pair was asked for; pairs: that, where there is one.
+    """
 
     setup: str
     position: Position
     outcome: Outcome
     seconds: float
     stopped: bool
+    asks_pairs: bool = False
+    pairs: PairByPair | None = None
 
 
 @dataclass(frozen=True)
 class Asker:
-    """Answers setups. open_: slots left open; first: one solution is enough; cache: of tables."""
+    """Answers setups.
+
+    open_: slots left open; first: one solution is enough; pairs: the best total pair by pair, too;
+    cache: of tables.
+    """
 
     cache: Path
     open_: tuple[str, ...] = ()
     faces: str = FACES
     first: bool = False
+    pairs: bool = False
 
     @cached_property
-    def _tables(self) -> Tables:
-        from game.search.cache import load_all_tables  # noqa: PLC0415 - NumPy when it is needed
-
-        return load_all_tables(self.cache)
-
-    @property
-    def lacks_tables(self) -> bool:
-        """Whether large tables that would make a long search short are not there."""
-        from game.search.near import PARTS, NearTables  # noqa: PLC0415
-
-        return not isinstance(self._tables, NearTables) or len(self._tables.sets) < len(PARTS)
+    def _searcher(self) -> Searcher:
+        return Searcher(self.cache, first=self.first)
 
     def position(self, setup: str) -> Position:
         """What the setup makes of a solved cube. Raises NotationError."""
@@ -80,29 +86,31 @@ class Asker:
     def answer(self, setup: str) -> Answer:
         """Par and solutions. Raises NotationError."""
         position = self.position(setup)
-        from game.search.shortest import search  # noqa: PLC0415 - NumPy when it is needed
-
-        tables = self._tables
         with watching() as watch:
-            began = time.perf_counter()
-            outcome = search(
-                position.cube,
-                position.solve,
-                position.faces,
-                tables=tables,
-                first=self.first,
-                progress=watch.progress,
-                cancelled=watch.cancelled,
-            )
-            seconds = time.perf_counter() - began
-        return Answer(setup, position, outcome, seconds, watch.stopped)
+            outcome = self._searcher.search(position.cube, position.solve, position.faces, watch)
+            seconds = self._searcher.seconds
+            pairs = self._by_pairs(position, watch) if self.pairs and not watch.stopped else None
+        return Answer(setup, position, outcome, seconds, watch.stopped, self.pairs, pairs)
+
+    def _by_pairs(self, position: Position, watch: Watch) -> PairByPair | None:
+        from game.search.pair_by_pair import PairByPair, pair_by_pair  # noqa: PLC0415 - NumPy
+
+        if not is_by_pairs(position):
+            return None
+        found = pair_by_pair(
+            position.cube,
+            position.solve,
+            tables=self._searcher.tables,
+            cancelled=watch.cancelled,
+        )
+        return found if isinstance(found, PairByPair) else None
 
 
 def answer_json(answer: Answer) -> str:
     """The answer as one line of JSON, ASCII only."""
     outcome = answer.outcome
     solved = outcome if isinstance(outcome, Solved) else None
-    found = {
+    found: dict[str, object] = {
         "setup": answer.setup,
         "par": solved.par if solved else None,
         "solutions": [line_text(line) for line in solved.solutions] if solved else [],
@@ -113,7 +121,20 @@ def answer_json(answer: Answer) -> str:
     }
     if solved is None:
         found["verdict"] = verdict(outcome)
+    if answer.asks_pairs:
+        found["pairs"] = _pairs_object(answer.pairs)
     return json.dumps(found)
+
+
+def _pairs_object(pairs: PairByPair | None) -> dict[str, object] | None:
+    if pairs is None:
+        return None
+    return {
+        "total": pairs.total,
+        "order": list(pairs.order),
+        "cross": line_text(pairs.cross),
+        "steps": [line_text(step) for step in pairs.steps],
+    }
 
 
 def error_json(setup: str, error: PairwrightError) -> str:
@@ -149,7 +170,21 @@ def answer_words(answer: Answer) -> str:
             lines = [f"Par 0: the setup leaves it solved{asked}"]
         if answer.stopped:
             lines += ["", "Stopped: there may be more."]
+    if answer.asks_pairs and not answer.stopped:
+        lines += ["", *_pairs_rows(answer)]
     return "\n".join(lines)
+
+
+def _pairs_rows(answer: Answer) -> list[str]:
+    """The best total pair by pair, and a row for each step."""
+    pairs, outcome = answer.pairs, answer.outcome
+    if pairs is None:
+        return ["Pair by pair: only where two pairs or more are in play and every face may turn."]
+    told = pairs_words(pairs, outcome.par if isinstance(outcome, Solved) else None)
+    steps = [("cross", pairs.cross)] if pairs.cross else []
+    steps += zip(pairs.order, pairs.steps, strict=True)
+    rows = (f"  {name:<5}  {line_text(step) or SOLVED_BY_THE_WAY}" for name, step in steps)
+    return [f"{told}.", "", *rows]
 
 
 def _how_many(count: int, complete: bool) -> str:
