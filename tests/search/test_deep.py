@@ -15,7 +15,6 @@ import pytest
 from game.cube.cube import SOLVED, Cube
 from game.cube.moves import FACE_MOVES
 from game.cube.pair import SLOTS, is_goal
-from game.search.cache import build_near_sets, load_all_tables, missing
 from game.search.outcome import Solved
 from game.search.shortest import search
 from game.search.tables import Tables
@@ -33,15 +32,6 @@ def test_a_cube_as_the_program_reads_it() -> None:
     assert "FR=UR" in turned
     assert "DFR=FUR" in turned
     assert "LF=LF" in turned
-
-
-@pytest.fixture(scope="module")
-def large(tmp_path_factory: pytest.TempPathFactory) -> Tables:
-    """The large tables, built for these tests."""
-    folder = tmp_path_factory.mktemp("large")
-    assert build_near_sets(folder)
-    assert missing(folder) == ()
-    return load_all_tables(folder)
 
 
 @pytest.fixture(scope="module")
