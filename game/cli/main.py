@@ -9,12 +9,12 @@ from collections.abc import Sequence
 from typing import NoReturn, TextIO
 
 from game import __version__
-from game.cli import atlas, check, export, invite, join, par, play, standings, tables, where
+from game.cli import atlas, card, check, export, invite, join, par, play, standings, tables, where
 from game.cli.exits import MEANING, Exit
 from game.errors import CacheError, PairwrightError, printable
 from game.folders import folders
 
-COMMANDS = (par, atlas, invite, join, standings, check, export, tables, where)
+COMMANDS = (par, atlas, invite, join, card, standings, check, export, tables, where)
 MAX_TOLD = 200
 """Characters of a fault in the arguments that are told."""
 
