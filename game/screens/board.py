@@ -22,7 +22,7 @@ from game.screens.clock_view import ClockView
 from game.screens.cube_view import CubeView, FarView, Scene, scene_of
 from game.screens.layout import Plan, plan
 from game.screens.line_view import LineView
-from game.screens.side_words import far_words, goal_words, terms_words
+from game.screens.side_words import far_words, goal_words, par_words, terms_words
 from game.screens.sitting import Sitting
 from game.screens.stage_rows import signs_of
 from game.stages import stages
@@ -244,7 +244,7 @@ def _scene(sitting: Sitting, shown: Shown, look: Look) -> Scene:
 
 
 def _numbers(sitting: Sitting, shown: Shown) -> Content:
-    par = "hidden" if sitting.is_par_hidden else str(sitting.par)
+    par = "hidden" if sitting.is_par_hidden else par_words(sitting.par, sitting.at_least)
     parts = [("par ", "$muted"), (f"{par:<4}  ", "bold")] if shown.par else []
     parts += [("turns ", "$muted"), (f"{sitting.attempt.turns:<4}  ", "bold")]
     if shown.best:

@@ -334,6 +334,8 @@ class RoundScreen(HandsScreen):
     def _keep(self) -> None:
         record = self._record()
         self.sitting.number = self.app.record(lambda records: records.add(record), None)
+        if record.par is None:
+            self.app.late_pars.follow(self.sitting.position)
 
     def _par(self) -> int | None:
         return getattr(self.app.engine.known(whole_question(self.sitting.position)), "par", None)
