@@ -31,6 +31,21 @@ DEALT = (1, 2, 3)
 """Pairs in play of the positions that can be dealt."""
 
 
+class NameInput(Input):
+    """A line for a name; Enter leads on at once, so that what is typed next lands in the next."""
+
+    def __init__(self) -> None:
+        super().__init__(max_length=MAX_NAME, compact=True, classes="player-name")
+
+    async def action_submit(self) -> None:
+        """On to the next name; from the last, and from an empty one, to the terms."""
+        fields = [*self.screen.query(NameInput)]
+        if self is fields[-1] or not self.value.strip():
+            self.screen.query_one("#terms").focus()
+        else:
+            self.screen.focus_next()
+
+
 class MatchFormScreen(FramedScreen):
     """Names at the left, terms at the right, and the matches that wait below them."""
 
@@ -48,7 +63,7 @@ class MatchFormScreen(FramedScreen):
         names = (
             Horizontal(
                 Static(f"{number}", classes="seat"),
-                Input(max_length=MAX_NAME, compact=True, classes="player-name"),
+                NameInput(),
                 classes="player",
             )
             for number in range(1, MOST + 1)
@@ -83,8 +98,8 @@ class MatchFormScreen(FramedScreen):
         self._show()
 
     @property
-    def _fields(self) -> list[Input]:
-        return list(self.query(Input).results(Input))
+    def _fields(self) -> list[NameInput]:
+        return [*self.query(NameInput)]
 
     # -- showing ---------------------------------------------------------------------------------
 
@@ -148,13 +163,9 @@ class MatchFormScreen(FramedScreen):
 
     # -- the names -------------------------------------------------------------------------------
 
-    def on_input_submitted(self, event: Input.Submitted) -> None:
-        """On to the next name; from the last, and from an empty one, to the terms."""
-        event.stop()
-        if event.input is self._fields[-1] or not event.value.strip():
-            self.query_one("#terms").focus()
-        else:
-            self.focus_next()
+    def opens_line(self, key: str) -> bool:
+        """Whether this key leads from a name elsewhere, so that those behind it must wait."""
+        return self._is_writing and key in ("enter", "tab", "shift+tab", "down", "up")
 
     def action_down(self) -> None:
         """The next name."""
