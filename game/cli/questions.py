@@ -140,7 +140,9 @@ def _pairs_object(pairs: PairByPair | None) -> dict[str, object] | None:
 def error_json(setup: str, error: PairwrightError) -> str:
     """A setup that cannot be answered, and why, as one line of JSON."""
     problem = error.problem if isinstance(error, NotationError) else str(error)
-    return json.dumps({"setup": setup[:MAX_ECHO], "error": problem})
+    # What came as bytes that are no text stands in it as half a character, which is no JSON.
+    told = setup[:MAX_ECHO].encode(errors="backslashreplace").decode()
+    return json.dumps({"setup": told, "error": problem})
 
 
 def verdict(outcome: Outcome) -> str:
