@@ -352,25 +352,36 @@ class RoundScreen(HandsScreen):
         return "right" if self.sitting.attempt.turns <= par else "wrong"
 
     def _record(self) -> Record:
+        """What is kept; of an attempt that did not solve too, the time until its end."""
         settings, round_ = self.app.settings, self.round
         record = self.sitting.record(settings.far_side, round_.player or settings.player)
-        run = "" if round_.run is None else str(round_.run)
-        added = self._added
+        seeing, doing = self._times_to_the_end()
         return replace(
-            record, par=self._par(), at_hand=None, called=self._call(), run=run, inspection=added
+            record,
+            par=self._par(),
+            at_hand=None,
+            called=self._call(),
+            run="" if round_.run is None else str(round_.run),
+            inspection=self._added,
+            seeing_ms=seeing,
+            doing_ms=doing,
         )
+
+    def _times_to_the_end(self) -> tuple[int, int]:
+        """Milliseconds until the first turn, and from there to the end, however it ended."""
+        attempt = self.sitting.attempt
+        end = attempt.solved_ms if attempt.is_solved else self.sitting.ms(self.app.moment)
+        seeing = attempt.seeing_ms if attempt.seeing_ms is not None else end or 0
+        return seeing, (end or 0) - seeing
 
     def _result(self) -> Result:
         sitting = self.sitting
-        attempt, solved = sitting.attempt, sitting.outcome == SOLVED
-        end = attempt.solved_ms if solved else sitting.ms(self.app.moment)
-        seeing = attempt.seeing_ms
-        seen = cut(end or 0) if seeing is None else cut(seeing)
+        seeing, doing = self._times_to_the_end()
         return Result(
-            line=attempt.written,
-            seeing=seen,
-            doing=cut(end or 0) - seen,
+            line=sitting.attempt.written,
+            seeing=cut(seeing),
+            doing=cut(seeing + doing) - cut(seeing),
             called=bool(sitting.called),
-            solved=solved,
+            solved=sitting.outcome == SOLVED,
             inspection=self._added or 0,
         )
