@@ -27,14 +27,13 @@ the primes alone:
 
     pairwright par "R U R' U'"
 
-Three and four pairs are quick once the large tables are there: pairwright tables build.
+Three and four pairs take large tables, which are built at the first such setup: a minute, once,
+and 194 MB (see: pairwright tables --help). --first ends at the first solution of par.
 
 With - in place of SETUP, one setup is read from each line of standard input (an empty line is the
 setup of no turns) and answered by one line of JSON, in the same order. Ctrl-C stops a search; what
 is proven so far is told."""
 
-LONG = 3.0
-"""Seconds of a search after which a quicker way is offered."""
 MAX_BYTES = 4 * MAX_TEXT
 """Bytes of an input line that are read at most; the rest of a longer one is thrown away."""
 
@@ -92,8 +91,6 @@ def _tell(asker: Asker, setup: str, folders: Folders) -> int:
         print(paint.painted(picture), flush=True)
     answer = asker.answer(setup)
     print(answer_words(answer))
-    if answer.seconds > LONG and asker.lacks_tables:
-        print("The large tables make this quick: pairwright tables build", file=sys.stderr)
     return Exit.STOPPED if answer.stopped else Exit.DONE
 
 

@@ -9,6 +9,7 @@ from pathlib import Path
 
 from game.checking import Row, report, rows
 from game.cli.exits import Exit
+from game.cli.searching import Searcher
 from game.cli.watch import Watch, watching
 from game.cube.cube import Cube
 from game.difficulty import Find
@@ -68,20 +69,10 @@ def _loaded(paths: Iterable[Path]) -> tuple[tuple[Pack, ...], tuple[PackError, .
 
 def _finder(cache: Path, watch: Watch) -> Find:
     """A search that Ctrl-C stops."""
-    from game.search.cache import load_all_tables  # noqa: PLC0415 - NumPy when it is needed
-    from game.search.shortest import search  # noqa: PLC0415
-
-    tables = load_all_tables(cache)
+    searcher = Searcher(cache)
 
     def find(cube: Cube, solve: tuple[str, ...], faces: str) -> Outcome:
-        return search(
-            cube,
-            solve,
-            faces,
-            tables=tables,
-            progress=watch.progress,
-            cancelled=watch.cancelled,
-        )
+        return searcher.search(cube, solve, faces, watch)
 
     return find
 

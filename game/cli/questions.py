@@ -17,13 +17,12 @@ or, for a setup that cannot be answered, `setup` (its first 200 characters) and 
 from __future__ import annotations
 
 import json
-import time
 from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import cached_property
 from pathlib import Path
-from typing import TYPE_CHECKING
 
+from game.cli.searching import Searcher
 from game.cli.watch import watching
 from game.cube import ease
 from game.cube.geometry import FACES
@@ -32,9 +31,6 @@ from game.cube.moves import line_text, parse_line
 from game.errors import NotationError, PairwrightError
 from game.position import Position, position_after
 from game.search.outcome import NoneUpTo, Outcome, Solved, Unsolvable
-
-if TYPE_CHECKING:
-    from game.search.tables import Tables
 
 MAX_ECHO = 200
 """Characters of a faulty setup that are given back."""
@@ -61,17 +57,8 @@ class Asker:
     first: bool = False
 
     @cached_property
-    def _tables(self) -> Tables:
-        from game.search.cache import load_all_tables  # noqa: PLC0415 - NumPy when it is needed
-
-        return load_all_tables(self.cache)
-
-    @property
-    def lacks_tables(self) -> bool:
-        """Whether large tables that would make a long search short are not there."""
-        from game.search.near import PARTS, NearTables  # noqa: PLC0415
-
-        return not isinstance(self._tables, NearTables) or len(self._tables.sets) < len(PARTS)
+    def _searcher(self) -> Searcher:
+        return Searcher(self.cache, first=self.first)
 
     def position(self, setup: str) -> Position:
         """What the setup makes of a solved cube. Raises NotationError."""
@@ -80,21 +67,9 @@ class Asker:
     def answer(self, setup: str) -> Answer:
         """Par and solutions. Raises NotationError."""
         position = self.position(setup)
-        from game.search.shortest import search  # noqa: PLC0415 - NumPy when it is needed
-
-        tables = self._tables
         with watching() as watch:
-            began = time.perf_counter()
-            outcome = search(
-                position.cube,
-                position.solve,
-                position.faces,
-                tables=tables,
-                first=self.first,
-                progress=watch.progress,
-                cancelled=watch.cancelled,
-            )
-            seconds = time.perf_counter() - began
+            outcome = self._searcher.search(position.cube, position.solve, position.faces, watch)
+        seconds = self._searcher.seconds
         return Answer(setup, position, outcome, seconds, watch.stopped)
 
 

@@ -3,17 +3,15 @@
 from __future__ import annotations
 
 import argparse
-import time
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from game.cli.exits import Exit
-from game.cli.watch import Watch, watching
+from game.cli.watch import BuildTeller, watching
 from game.folders import Folders
 
 if TYPE_CHECKING:
     from game.search.files import TableFile
-    from game.search.growth import Growing
 
 NAME = "tables"
 HELP = "show, build, check or remove the tables of the search"
@@ -27,9 +25,6 @@ The large ones, 194 MB, make three and four pairs quick; they are built when you
     remove    remove all files; the small tables come back when they are needed
 
 Ctrl-C stops a build; a table that is finished stays."""
-
-TRUSTED = 0.05
-"""The part of the work that must be done before the time left is told."""
 
 
 def define(parser: argparse.ArgumentParser) -> None:
@@ -58,7 +53,7 @@ def _build(cache: Path) -> int:
 
     with watching() as watch:
         load_tables(cache)
-        finished = build_near_sets(cache, _Teller(watch).tell, watch.cancelled)
+        finished = build_near_sets(cache, BuildTeller(watch).tell, watch.cancelled)
     if not finished:
         print("Stopped: a table that was finished stays.")
         return Exit.STOPPED
@@ -97,26 +92,3 @@ def _row(file: TableFile, state: str) -> str:
 
 def _megabytes(size: int) -> str:
     return f"{size / 1e6:.0f} MB"
-
-
-class _Teller:
-    """Tells how far a build is, and how long it will take as things go."""
-
-    def __init__(self, watch: Watch) -> None:
-        self._watch = watch
-        self._began = time.monotonic()
-
-    def tell(self, growing: Growing) -> None:
-        """One line: work done, the turn in the making, states reached, time left."""
-        state = (
-            f"{growing.done:.0%}; turn {growing.turns} of {growing.last}; "
-            f"{growing.states:,} of {growing.part.states:,} states"
-        )
-        if growing.done > TRUSTED:
-            spent = time.monotonic() - self._began
-            state += f"; {_duration(spent / growing.done - spent)} left"
-        self._watch.tell(state)
-
-
-def _duration(seconds: float) -> str:
-    return f"{seconds:.0f} s" if seconds < 100 else f"{seconds / 60:.0f} min"

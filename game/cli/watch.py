@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import shutil
 import signal
 import sys
 import time
@@ -11,6 +12,7 @@ from types import FrameType
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from game.search.growth import Growing
     from game.search.outcome import Progress
 
 QUICK = 0.3
@@ -25,15 +27,17 @@ class Watch:
     def __init__(self) -> None:
         self.stopped = False
         self._shows = sys.stderr is not None and sys.stderr.isatty()
-        self._next = time.monotonic() + QUICK
+        self._began = time.monotonic()
+        self._next = self._began + QUICK
         self._width = 0
 
     def progress(self, progress: Progress) -> None:
         """Tell how far one search has come."""
         state = f"par is at least {progress.at_least}"
         if progress.done:
-            state += f"; {progress.done:.0%} of the lines of {progress.at_least} turns are tried"
-        self.tell(state)
+            state += f"; {progress.done:.0%} of {progress.at_least} turns tried"
+        spent = time.monotonic() - self._began
+        self.tell(f"{state}; {progress.nodes / 1e6:.0f} M nodes; {duration(spent)}")
 
     def tell(self, state: str) -> None:
         """Rewrite the line on a terminal, now and then."""
@@ -53,6 +57,7 @@ class Watch:
             print("\r", end="", file=sys.stderr, flush=True)
 
     def _write(self, text: str) -> None:
+        text = text[: shutil.get_terminal_size().columns - 1]
         print(f"\r{text:<{self._width}}", end="", file=sys.stderr, flush=True)
         self._width = len(text)
 
@@ -60,6 +65,28 @@ class Watch:
         if self.stopped:  # once was enough to ask; now it is meant
             raise KeyboardInterrupt
         self.stopped = True
+
+
+class BuildTeller:
+    """Tells how far a build of the large tables is, and how long it will take as things go."""
+
+    def __init__(self, watch: Watch) -> None:
+        self._watch = watch
+        self._began = time.monotonic()
+
+    def tell(self, growing: Growing) -> None:
+        """One line: work done, the turn in the making, states reached, time left."""
+        state = (
+            f"tables {growing.done:.0%}; turn {growing.turns} of {growing.last}; "
+            f"{growing.states / 1e6:,.0f} of {growing.part.states / 1e6:,.0f} M states"
+        )
+        left = growing.left(time.monotonic() - self._began)
+        self._watch.tell(state if left is None else f"{state}; {duration(left)} left")
+
+
+def duration(seconds: float) -> str:
+    """Seconds in few characters."""
+    return f"{seconds:.0f} s" if seconds < 100 else f"{seconds / 60:.0f} min"
 
 
 @contextmanager

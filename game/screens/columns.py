@@ -26,6 +26,7 @@ from game.contest import Result
 from game.cube.line import Line, obtm
 from game.foreign import shown
 from game.position import Position
+from game.runs.times import written
 from game.screens.rows import fit
 from game.screens.stage_rows import SIGNS, signs_of
 from game.stages import stages
@@ -194,24 +195,17 @@ def legend() -> Content:
     return Content.assemble(*parts)
 
 
-def seconds_text(hundredths: int) -> str:
-    """Hundredths of a second as 3.41 or 1:02.34."""
-    minutes, rest = divmod(hundredths, 6000)
-    seconds = f"{rest // 100}.{rest % 100:02}"
-    return f"{minutes}:{seconds:>05}" if minutes else seconds
-
-
 def _seeing(entry: Entry) -> Cells:
-    if entry.result is None:
+    if entry.result is None or not entry.result.solved:
         return []
     late = f"+{entry.result.inspection}" if entry.result.inspection else ""
-    return [(seconds_text(entry.result.seeing), ""), (late, "$warning")]
+    return [(written(entry.result.seeing), ""), (late, "$warning")]
 
 
 def _doing(entry: Entry) -> Cells:
     if entry.result is None or not entry.result.solved:
         return []
-    return [(seconds_text(entry.result.doing), "")]
+    return [(written(entry.result.doing), "")]
 
 
 def _move(entry: Entry, step: int) -> Cells:

@@ -4,6 +4,10 @@ The thread loads NumPy and the tables itself, so nothing of either stands betwee
 the first picture. A screen asks, and hears `Advanced` (a better lower bound) and then `Answered`;
 what it no longer wants to know it forgets, and a search under way stops at its next batch.
 Answers are kept, so asking twice costs nothing.
+
+It begins with the small tables. A question that takes long with them is put off until the large
+ones are there (`large_tables`), which its asker is told of by `Preparing`; others are answered
+meanwhile. Where there can be no large ones, it is answered with the small ones, however long.
 """
 
 from __future__ import annotations
@@ -19,9 +23,11 @@ from textual.message import Message
 
 from game.cube.cube import Cube
 from game.position import Position
+from game.screens.large_tables import LargeTables
 
 if TYPE_CHECKING:
     from game.search.outcome import Outcome, Progress
+    from game.search.tables import Tables
 
 KEPT = 200
 """Answers that are kept at most; the oldest go first."""
@@ -71,6 +77,15 @@ class Answered(Message):
         self.outcome = outcome
 
 
+class Preparing(Message):
+    """A search waits for the large tables: how far they are, or why there are none, in words."""
+
+    def __init__(self, question: Question, state: str) -> None:
+        super().__init__()
+        self.question = question
+        self.state = state
+
+
 class Failed(Message):
     """The engine cannot answer any more: what went wrong, in one line."""
 
@@ -94,6 +109,10 @@ class Engine:
         self._cache = cache
         self._waiting: deque[_Job] = deque()
         self._running: _Job | None = None
+        self._put_off: list[_Job] = []
+        self._tables: Tables | None = None
+        self._may_gain = True  # larger tables
+        self._large = LargeTables(cache, self._tell_waiting, self._go_on)
         self._answers: OrderedDict[Question, Outcome] = OrderedDict()
         self._change = Condition()
         self._stopping = False
@@ -130,12 +149,13 @@ class Engine:
     def forget(self, asker: Asker) -> None:
         """Drop everything this asker still waits for."""
         with self._change:
-            for job in (*self._waiting, self._running):
+            for job in (*self._waiting, *self._put_off, self._running):
                 if job is not None and job.asker is asker:
                     job.dropped = True
 
     def stop(self) -> None:
         """Stop for good; a search under way ends at its next batch."""
+        self._large.stop()
         with self._change:
             self._stopping = True
             self._change.notify()
@@ -148,34 +168,56 @@ class Engine:
         except Exception as fault:  # a thread has nobody above it: whatever it is must be said
             with self._change:
                 self._problem = f"The search has stopped: {fault or type(fault).__name__}"
-                jobs = [job for job in (self._running, *self._waiting) if job is not None]
+                waiting = (self._running, *self._waiting, *self._put_off)
+                jobs = [job for job in waiting if job is not None]
             for asker in {id(job.asker): job.asker for job in jobs}.values():
                 asker.post_message(Failed(self._problem))
 
     def _answer_all(self) -> None:
         from game.search.cache import load_tables  # noqa: PLC0415 - NumPy only in this thread
-        from game.search.shortest import search  # noqa: PLC0415
 
         self.is_awake = True
-        tables = load_tables(self._cache)
+        self._tables = load_tables(self._cache)
         while (job := self._next()) is not None:
             question, asker = job.question, job.asker
             outcome = self._answers.get(question)
             if outcome is None:
-                outcome = search(
-                    question.cube,
-                    question.solve,
-                    question.faces,
-                    tables=tables,
-                    progress=None if job.patient else partial(_tell, job),
-                    cancelled=partial(self._is_unwanted, job),
-                )
-                if self._is_unwanted(job):
+                outcome = self._searched(job)
+                if outcome is None or self._is_unwanted(job):
                     continue
                 self._answers[question] = outcome
                 if len(self._answers) > KEPT:
                     self._answers.popitem(last=False)
             asker.post_message(Answered(question, outcome))
+
+    def _searched(self, job: _Job) -> Outcome | None:
+        """What the search finds; nothing if it is put off."""
+        from game.search.cache import ENOUGH  # noqa: PLC0415 - likewise
+        from game.search.outcome import is_finished  # noqa: PLC0415
+        from game.search.shortest import search  # noqa: PLC0415
+
+        with self._change:
+            tables, may_gain = self._tables, self._may_gain
+        assert tables is not None
+        outcome = search(
+            job.question.cube,
+            job.question.solve,
+            job.question.faces,
+            tables=tables,
+            max_nodes=ENOUGH if may_gain else None,
+            progress=None if job.patient else partial(_tell, job),
+            cancelled=partial(self._is_unwanted, job),
+        )
+        if is_finished(outcome, first=False) or self._is_unwanted(job):
+            return outcome
+        with self._change:
+            if self._may_gain:
+                self._put_off.append(job)
+            else:  # they have come just now
+                self._waiting.appendleft(job)
+        if not self._large.has_started:
+            self._large.start()
+        return None
 
     def _is_unwanted(self, job: _Job) -> bool:
         return job.dropped or self._stopping
@@ -195,6 +237,25 @@ class Engine:
                     self._running = job
                     return job
             return None
+
+    # -- in the thread of the large tables -------------------------------------------------------
+
+    def _tell_waiting(self, state: str) -> None:
+        with self._change:
+            jobs = [job for job in self._put_off if not job.dropped]
+        for job in jobs:
+            job.asker.post_message(Preparing(job.question, state))
+
+    def _go_on(self, tables: Tables, problem: str) -> None:
+        """Answer what was put off."""
+        if problem:
+            self._tell_waiting(problem)
+        with self._change:
+            self._tables = tables
+            self._may_gain = False
+            self._waiting.extendleft(reversed(self._put_off))
+            self._put_off.clear()
+            self._change.notify()
 
 
 def _tell(job: _Job, progress: Progress) -> None:

@@ -66,7 +66,7 @@ class MatchScreen(FramedScreen):
 
     # -- showing ---------------------------------------------------------------------------------
 
-    def _show(self, said: str = "") -> None:
+    def _show(self) -> None:
         match, table = self.match, self.query_one(ChoiceList)
         count = len(match.contest.positions)
         place = f"position {match.number + 1} of {count}, " if not match.is_over else ""
@@ -74,10 +74,11 @@ class MatchScreen(FramedScreen):
         self.query_one("#match-call", Static).update(self._call())
         marked = table.highlighted or 0
         width = table.row_width
+        if not width:
+            return  # its room is not known yet
         self.query_one("#match-head", Static).update(match_rows.head_row(width))
         table.set_options(match_rows.player_rows(match, self._pars, width))
         table.highlighted = min(marked, table.option_count - 1)
-        self._say(said)
         self.query_one(KeyBar).refresh()
 
     def _say(self, said: str) -> None:
@@ -124,7 +125,7 @@ class MatchScreen(FramedScreen):
     def on_failed(self, message: Failed) -> None:
         """The match goes on without."""
         message.stop()
-        self._show(message.problem)
+        self._say(message.problem)
 
     # -- playing ---------------------------------------------------------------------------------
 
@@ -169,7 +170,7 @@ class MatchScreen(FramedScreen):
         """The player is back, and has played the position or left it."""
         result = self._result
         if result is None:
-            self._show(ANEW)
+            self._say(ANEW)
             return
         before = self.match
         self.match = before.after(result)
@@ -180,6 +181,7 @@ class MatchScreen(FramedScreen):
     def _go_on(self, before: Match) -> None:
         """Hand over, or show the lines if this was the last to play the position."""
         self._leaving = None
+        self._say("")
         self.query_one(ChoiceList).highlighted = 0
         self._show()
         if self.match.number > before.number:
@@ -209,9 +211,14 @@ class MatchScreen(FramedScreen):
         if self.match.number:
             self._open_lines()
 
+    @property
+    def _marked(self) -> int:
+        """The player whose row is marked."""
+        return match_rows.seats(self.match)[self.query_one(ChoiceList).highlighted or 0]
+
     def action_leave(self) -> None:
         """The marked player leaves for good; asked twice."""
-        seat = match_rows.seats(self.match)[self.query_one(ChoiceList).highlighted or 0]
+        seat = self._marked
         name = self.match.players[seat].name
         if self.match.players[seat].left:
             self._say(f"{name} has left already.")
@@ -225,8 +232,8 @@ class MatchScreen(FramedScreen):
             self._go_on(before)
 
     def on_option_list_option_highlighted(self, event: OptionList.OptionHighlighted) -> None:
-        """Another player is marked: nobody has been asked."""
+        """Once another player is marked nobody has been asked."""
         event.stop()
-        if self._leaving is not None:
+        if self._leaving not in (None, self._marked):
             self._leaving = None
             self._say("")

@@ -11,6 +11,7 @@ from game.errors import PairwrightError
 from game.match import Match, Try, match_of, match_text
 from game.position import parse_position
 from game.records import MATCH, KeptRun, Record
+from game.runs.times import cut
 
 if TYPE_CHECKING:
     from game.screens.app import PairwrightApp
@@ -96,10 +97,11 @@ def _try(record: Record) -> Try | None:
 def result_of(record: Record) -> Result:
     """The result that an attempt was. Raises PairwrightError where it can be none."""
     attempt = replay(parse_position(record.position), record.events)
+    seen = cut(record.seeing_ms or 0)
     return Result(
         line=attempt.written,
-        seeing=(attempt.seeing_ms or 0) // 10,
-        doing=(attempt.doing_ms or 0) // 10,
+        seeing=seen,
+        doing=cut((record.seeing_ms or 0) + (record.doing_ms or 0)) - seen,
         called=bool(record.called),
         solved=record.is_solved,
         inspection=record.inspection or 0,

@@ -17,11 +17,11 @@ from textual.content import Content
 from game.contest import TURNS
 from game.match import Match
 from game.prose import listed
-from game.screens.columns import seconds_text
+from game.runs.times import written
 from game.screens.rows import fit
 from game.standings import Row, Standings, standings
 
-RANK_WIDTH, STATE_WIDTH = 4, 10
+RANK_WIDTH, STATE_WIDTH = 4, 11
 TURNS_WIDTH, OVER_WIDTH, TIME_WIDTH, SOLVED_WIDTH, CALLS_WIDTH = 7, 6, 10, 8, 7
 LEAST_NAME, MOST_NAME = 8, 24
 WIDE = 70
@@ -101,13 +101,13 @@ def _row(match: Match, seat: int, row: Row | None, pars: Pars, width: int) -> Co
         (f"{rank:<{RANK_WIDTH}}", "$accent" if rank == "1" else "$muted"),
         (name, style),
         (_right(_figures(match, row, pars, width)), "$muted" if player.left else ""),
-        ("   " + state, "$accent" if now else "$muted"),
+        (f"  {state}", "$accent" if now else "$muted"),
     )
 
 
 def _figures(match: Match, row: Row | None, pars: Pars, width: int) -> Sequence[str]:
     if row is None or match.so_far is None:
-        return [""] * 5
+        return [""] * (4 + (width >= WIDE))
     positions = match.so_far[0].positions
     known = tuple(pars.get(position.text) for position in positions)
     over = row.over(known)
@@ -115,7 +115,7 @@ def _figures(match: Match, row: Row | None, pars: Pars, width: int) -> Sequence[
     return [
         str(row.all_turns),
         "" if over is None else f"+{over}" if over else "par",
-        seconds_text(row.time),
+        written(row.time),
         f"{row.solved}/{len(positions)}",
         *[calls] * (width >= WIDE),
     ]
@@ -127,6 +127,6 @@ def _right(cells: Sequence[str]) -> str:
 
 
 def _name_width(width: int) -> int:
-    others = RANK_WIDTH + STATE_WIDTH + TURNS_WIDTH + OVER_WIDTH + TIME_WIDTH + SOLVED_WIDTH + 2
+    others = RANK_WIDTH + STATE_WIDTH + TURNS_WIDTH + OVER_WIDTH + TIME_WIDTH + SOLVED_WIDTH
     others += CALLS_WIDTH * (width >= WIDE)
     return max(LEAST_NAME, min(MOST_NAME, width - others))

@@ -17,8 +17,9 @@ from game.cube.cube import Cube
 from game.cube.moves import Move
 from game.draw import size_for
 from game.foreign import shown
+from game.runs.times import written
 from game.screens import commands
-from game.screens.columns import Entry, seconds_text
+from game.screens.columns import Entry
 from game.screens.cube_view import CubeView, scene_of
 from game.screens.frame import FramedScreen
 from game.screens.key_bar import KeyBar
@@ -159,7 +160,7 @@ class RaceScreen(FramedScreen):
             lane.show()
 
     def _entitle(self) -> None:
-        clock = seconds_text(self.ms // 10) if self.is_timed else ""
+        clock = written(self.ms // 10) if self.is_timed else ""
         self.entitle("In time" if self.is_timed else "Turn by turn", clock)
 
     # -- running ---------------------------------------------------------------------------------

@@ -23,7 +23,7 @@ from game.prompt import prompt
 from game.screens import keeping
 from game.screens.board import Board, Shown
 from game.screens.clock_view import ClockView
-from game.screens.engine import Answered, Failed, hand_question, whole_question
+from game.screens.engine import Answered, Failed, Preparing, hand_question, whole_question
 from game.screens.key_bar import KeyBar
 from game.screens.key_labels import key_label
 from game.screens.looks import focuses, look_of
@@ -66,6 +66,7 @@ class SittingScreen(Screen[bool]):
         self._gives_up = False  # `g` was pressed once
         self._said = ("", "")  # in the message line until something else is done, and its tone
         self._searching = SEARCHING
+        self._preparing = ""  # what the search waits for
         self._best = ""
         self._is_stale = False  # what is shown, until all that waits has been done
         self._led_here: tuple[Move, Cube] | None = None  # the last move and what it made
@@ -108,6 +109,7 @@ class SittingScreen(Screen[bool]):
         self._far = self.app.settings.far_side == "always"
         self._reveal = self._gives_up = False
         self._searching = SEARCHING
+        self._preparing = ""
         self._best = keeping.best_turns(self.app, sitting)
         puzzle = sitting.puzzle
         if self.query_one(Board).is_furnished:
@@ -252,7 +254,7 @@ class SittingScreen(Screen[bool]):
             return prompt(sitting.attempt, sitting.solutions, waited)
         if self.reading.flipped:
             return "Capitals are plain turns; k turns that round."
-        return ""
+        return self._preparing
 
     def _remind(self) -> None:
         """Help a newcomer who waits."""
@@ -280,10 +282,18 @@ class SittingScreen(Screen[bool]):
         sitting, position = self.sitting, self.sitting.position
         if message.question == whole_question(position):
             self._searching = sitting.learn(message.outcome)
+            self._preparing = ""
         if message.question == hand_question(position):
             sitting.learn_hand(message.outcome)
             keeping.amend(self.app, sitting)
         self._refresh()
+
+    def on_preparing(self, message: Preparing) -> None:
+        """Tell what par waits for, where nothing else is said."""
+        message.stop()
+        if message.question == whole_question(self.sitting.position):
+            self._searching = self._preparing = message.state
+            self._refresh()
 
     def on_failed(self, message: Failed) -> None:
         """Play goes on without."""

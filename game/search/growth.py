@@ -40,6 +40,8 @@ from game.search.workers import Cancelled, shared
 
 R = TypeVar("R")
 
+TRUSTED = 0.05
+"""The part of the work that must be done before anything can be told of the rest."""
 TASK = 1 << 16
 """Masks that are worked on together: their intermediate results stay in the processor's cache."""
 
@@ -57,6 +59,10 @@ class Growing:
     last: int
     states: int
     done: float
+
+    def left(self, spent: float) -> float | None:
+        """Seconds that the rest will take if it goes on as in those spent; None: too early."""
+        return spent / self.done - spent if self.done > TRUSTED else None
 
 
 class _Rows:

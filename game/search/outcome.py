@@ -60,3 +60,10 @@ class Progress:
 
 
 Outcome = Solved | Unsolvable | NoneUpTo | Stopped
+
+
+def is_finished(outcome: Outcome, *, first: bool) -> bool:
+    """Whether a search, for the first solution or for all, was not cancelled on the way."""
+    if isinstance(outcome, Solved):
+        return first or outcome.complete
+    return not isinstance(outcome, Stopped)

@@ -16,6 +16,7 @@ from bisect import bisect_left
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, field
 from functools import partial
+from itertools import islice
 from threading import Event, Lock
 
 from game.cube import ease, pair
@@ -41,7 +42,9 @@ BLOCK = 1 << 12
 PIECE = 1 << 14
 """Nodes whose children are put together at most."""
 SHARED = 1 << 16
-"""Nodes of a level from which on the cores share it, a piece each at a time."""
+"""Nodes of a level from which on the cores share it."""
+TASKS = 1 << 6
+"""So many tasks are made of a shared level: the smaller they are, the sooner a solution is told."""
 
 
 def search(
@@ -52,6 +55,7 @@ def search(
     tables: Tables,
     first: bool = False,
     max_turns: int | None = None,
+    max_nodes: int | None = None,
     progress: Callable[[Progress], None] | None = None,
     cancelled: Callable[[], bool] | None = None,
 ) -> Outcome:
@@ -59,6 +63,7 @@ def search(
 
     cube: in any grip; solve: slots, the others stay open; faces: that may turn, by centres.
     first: any one shortest solution is enough. max_turns: longest lines tried, `MAX_TURNS` if None.
+    max_nodes: once about so many have been looked at, the search ends as if cancelled.
     progress: told often how far the search is; cancelled: asked as often, every 0.2 s or less;
     both in the caller's thread.
     A search cancelled among the lines of par length gives those found, as not complete.
@@ -72,11 +77,11 @@ def search(
     if proof:
         return Unsolvable(proof)
     limit = MAX_TURNS if max_turns is None else max_turns
-    running = _Search(start(cube), goal(slots), progress, cancelled)
+    running = _Search(start(cube), goal(slots), first, max_nodes, progress, cancelled)
     try:
         running.measure(faces, tables.bounds(slots, faces))
         while running.at_least <= limit:
-            solved = running.solved(first)
+            solved = running.solved()
             if solved is not None:
                 return solved
             running.at_least += 1
@@ -95,6 +100,8 @@ class _Search:
 
     root: Block
     goal: Goal
+    first: bool
+    max_nodes: int | None
     progress: Callable[[Progress], None] | None
     cancelled: Callable[[], bool] | None
     at_least: int = 1
@@ -118,13 +125,13 @@ class _Search:
     def _allows(self, bound: Bound, turns: int) -> bool:
         return bool(bound.within(self.root, turns)[0])
 
-    def solved(self, first: bool) -> Solved | None:
+    def solved(self) -> Solved | None:
         """The solutions of `at_least` turns, if there are any."""
         found: list[Line] = []
         complete = True
         try:
             for line in self._lines(self.root, self.at_least, (), sharing=True):
-                if first:
+                if self.first:
                     return Solved(self.at_least, (line,), complete=False)
                 found.append(line)
         except Cancelled:
@@ -158,10 +165,11 @@ class _Search:
         self, block: Block, remaining: int, above: tuple[Block, ...]
     ) -> Iterator[Line]:
         def lines(task: Block) -> list[Line]:
-            return list(self._lines(task, remaining, above, sharing=False))
+            found = self._lines(task, remaining, above, sharing=False)
+            return list(islice(found, 1 if self.first else None))
 
         self._stop = Event()
-        tasks = [task for _, task in block.parts(PIECE)]
+        tasks = [task for _, task in block.parts(max(1, len(block) // TASKS))]
         for count, found in enumerate(shared(lines, tasks, self._check, self._stop)):
             self.done = count / len(tasks)
             yield from found
@@ -183,6 +191,8 @@ class _Search:
     def _check(self) -> None:
         if self.progress is not None:
             self.progress(Progress(self.at_least, self.nodes, self.done))
+        if self.max_nodes is not None and self.nodes >= self.max_nodes:
+            raise Cancelled
         if self.cancelled is not None and self.cancelled():
             raise Cancelled
 

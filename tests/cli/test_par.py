@@ -276,7 +276,7 @@ def test_stopping_a_long_search(data_dir: Path, json_too: bool) -> None:
     """Progress is shown, and Ctrl-C stops the search with what is proven so far."""
     option = ["--json"] if json_too else []
     terminal = spawn("par", "--data-dir", str(data_dir), *option, LONG)
-    terminal.expect(r"par is at least (\d+); Ctrl-C stops")
+    terminal.expect(r"par is at least (\d+);.* M nodes; \d+ s; Ctrl-C stops")
     shown = int(terminal.match[1])
     terminal.sendintr()
     said = (

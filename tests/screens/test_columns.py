@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from rich.cells import cell_len
 
-from game.screens.columns import LABEL_WIDTH, LEAST_WIDTH, MOST_WIDTH, Entry, grid, seconds_text
+from game.screens.columns import LABEL_WIDTH, LEAST_WIDTH, MOST_WIDTH, Entry, grid
 from tests.screens.several import HOOK, LONG, OTHER, START, entry
 
 THREE = (entry("Ada", HOOK, called=True), entry("Bo", LONG, late=2), entry("Cem", solved=False))
@@ -26,7 +26,7 @@ def test_results_stand_under_the_names() -> None:
     assert rows(*THREE)[:5] == [
         ["Ada", "Bo", "Cem"],
         ["turns", "5", "par", "7", "+2", "DNF"],
-        ["seeing", "3.41", "3.41+2", "3.41"],
+        ["seeing", "3.41", "3.41+2"],
         ["doing", "2.10", "2.10"],
         ["called", "rightly"],
     ]
@@ -110,10 +110,3 @@ def test_moves_stand_evenly_in_the_time_of_doing() -> None:
     assert entry("Ada", HOOK[:1], 341, 0).moments == (3410,)
     assert Entry(START, "shortest", HOOK).moments == ()
     assert entry("Ada", HOOK[:2], solved=False).moments == ()
-
-
-def test_hundredths_as_text() -> None:
-    """Under a minute only seconds are written."""
-    assert [seconds_text(n) for n in (0, 5, 5999, 6000, 360_001)] == [
-        "0.00", "0.05", "59.99", "1:00.00", "60:00.01",
-    ]  # fmt: skip

@@ -3,6 +3,7 @@ from __future__ import annotations
 import time
 from collections.abc import Callable
 from pathlib import Path
+from threading import Event, Thread
 
 import pytest
 from textual.message import Message
@@ -14,9 +15,12 @@ from game.screens.engine import (
     Answered,
     Engine,
     Failed,
+    Preparing,
     hand_question,
     whole_question,
 )
+from game.screens.large_tables import LargeTables
+from game.search.cache import load_tables
 from game.search.outcome import Solved
 
 PATIENCE_SECONDS = 60.0
@@ -152,3 +156,67 @@ def test_a_fault_in_the_thread_is_told(tmp_path: Path, monkeypatch: pytest.Monke
     engine.ask(whole_question(position("R U R'")), later)
     problems = [m.problem for m in (*waiting.heard, *later.heard) if isinstance(m, Failed)]
     assert problems == ["The search has stopped: no room for the tables"] * 2
+
+
+# -- large tables --------------------------------------------------------------------------------
+
+
+@pytest.fixture
+def held(engine: Engine, monkeypatch: pytest.MonkeyPatch) -> Callable[[str], None]:
+    """Every search is long, and the large tables come when the test says, perhaps with a fault."""
+    release, problem = Event(), [""]
+    monkeypatch.setattr("game.search.cache.ENOUGH", 1)
+
+    def work(large: LargeTables) -> None:
+        large._tell("They are half done")
+        release.wait(PATIENCE_SECONDS)
+        large._done(load_tables(large._cache), problem[0])
+
+    monkeypatch.setattr(LargeTables, "_work", work)
+
+    def come(fault: str = "") -> None:
+        problem[0] = fault
+        release.set()
+
+    engine._large._thread = Thread(target=engine._large._work, daemon=True)
+    return come
+
+
+def states(asker: Asker) -> list[str]:
+    return [message.state for message in asker.heard if isinstance(message, Preparing)]
+
+
+@pytest.mark.parametrize("fault", ["", "They cannot be built"])
+def test_a_long_search_waits_for_the_large_tables(
+    engine: Engine, held: Callable[[str], None], fault: str
+) -> None:
+    """Its asker is told how far they are; it is answered when they are there, or cannot be."""
+    asker = Asker()
+    engine.ask(whole_question(position("R U R' F' U' F")), asker)
+    engine.start()
+    until(lambda: states(asker))
+    assert asker.answers() == []
+    held(fault)
+    until(asker.answers)
+    outcome = asker.answers()[0].outcome
+    assert isinstance(outcome, Solved)
+    assert outcome.complete
+    assert states(asker) == ["They are half done", *([fault] if fault else [])]
+    engine.stop()
+
+
+def test_meanwhile_others_are_answered(engine: Engine, held: Callable[[str], None]) -> None:
+    """What the small tables tell at once does not wait, and what is forgotten is not answered."""
+    waiting, quick = Asker(), Asker()
+    engine.ask(whole_question(position("R U R' F' U' F")), waiting)
+    engine.start()
+    until(lambda: states(waiting))
+    engine.ask(whole_question(position("")), quick)
+    until(quick.answers)
+    assert waiting.answers() == []
+    engine.forget(waiting)
+    held("")
+    engine.ask(whole_question(position("R U R'")), quick)
+    until(lambda: len(quick.answers()) == 2)
+    assert waiting.answers() == []
+    engine.stop()

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from game.packs import Puzzle
+from game.screens.engine import Preparing, whole_question
 from game.screens.play import PlayScreen
 from game.settings import Settings
 from tests.screens.conftest import Start
@@ -211,3 +212,20 @@ async def test_time_stands_while_the_cube_is_out_of_view(start: Start, shipped: 
         game.clock.now += 1
         await game.press("r")
         assert game.sitting.attempt.seeing_ms == 2000
+
+
+async def test_what_par_waits_for_is_told(start: Start, shipped: Shipped) -> None:
+    """How far the large tables are stands in the message line; other words go before it."""
+    state = "Large tables are built once, for three and four pairs: 50%, 30 s left"
+    async with start() as game:
+        last = list(shipped.values())[-1]
+        screen = await game.play(last)
+        await game.until(lambda: game.sitting.knows_all)
+        other = whole_question(shipped[FIRST].position)
+        screen.post_message(Preparing(other, "of another position"))
+        screen.post_message(Preparing(whole_question(last.position), state))
+        await game.until(lambda: game.says(state))
+        assert not game.says("of another position")
+        await game.press("k")
+        assert game.says("Capitals are now plain turns.")
+        assert not game.says(state)
