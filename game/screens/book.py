@@ -17,6 +17,7 @@ from game.errors import PairwrightError
 from game.screens.match_keeping import result_of
 
 if TYPE_CHECKING:
+    from game.position import Position
     from game.records import KeptRun, Record, Records
     from game.screens.app import PairwrightApp
 
@@ -106,6 +107,12 @@ def close(app: PairwrightApp, entry: Entry) -> None:
     number = entry.run
     if number is not None:
         app.record(lambda records: records.end_run(number), None)
+
+
+def learn_par(app: PairwrightApp, position: Position, par: int) -> None:
+    """Keep the par of a position with the attempts that ended before it was known."""
+    if app.has_records:
+        app.record(lambda records: records.learn_par(position.text, par), None)
 
 
 def _looked_up(app: PairwrightApp, mode: str, kind: str | None = None) -> tuple[Entry, ...]:
