@@ -50,7 +50,6 @@ if TYPE_CHECKING:
     from game.playable import Beside, Playable
     from game.records import Best, Journal, Records
     from game.screens.late_pars import LatePars
-    from game.screens.run_rows import Setup
 
 SETTLE_SECONDS = 0.05
 """From the first picture to the work that it did not need: first it is to reach the terminal."""
@@ -100,8 +99,6 @@ class PairwrightApp(App[int]):
         self._kept: list[events.Key] = []  # behind the opener
         self._told: set[str] = set()  # faults of the records
         self.last_words: list[str] = []  # for when the screen is gone
-        self.run_setup: Setup | None = None
-        """The terms of a run as they were chosen last."""
         self.clock: Callable[[], float] = clock or time.monotonic
         self.moment = self.clock()
 

@@ -20,7 +20,7 @@ from game.runs.times import cut
 from game.screens import commands
 from game.screens.board import Board, Shown
 from game.screens.curtain import CurtainScreen
-from game.screens.engine import Answered, whole_question
+from game.screens.engine import Answered, first_question
 from game.screens.hands import HandsScreen
 from game.screens.sitting import SOLVED, Sitting
 from game.screens.sitting_screen import WARN
@@ -63,7 +63,7 @@ class Round:
     status: Callable[[int], str] = lambda ms: ""
     key: str = ""
 
-    par = 0  # of no matter: it is never spoken of
+    par = None
     aside = why = ""
 
     @property
@@ -129,13 +129,13 @@ class RoundScreen(HandsScreen):
 
     def _ask(self) -> None:
         """Have par searched, to be known once it may be told."""
-        self.app.engine.ask(whole_question(self.sitting.position), self)
+        self.app.engine.ask(first_question(self.sitting.position), self)
 
     def on_answered(self, message: Answered) -> None:
         """Par is known: attempts that were kept without it learn it."""
         par = getattr(message.outcome, "par", None)
         text = self.sitting.position.text
-        if par is not None and message.question == whole_question(self.sitting.position):
+        if par is not None and message.question == first_question(self.sitting.position):
             self.app.record(lambda records: records.learn_par(text, par), None)
 
     def _finish(self) -> None:
@@ -338,7 +338,7 @@ class RoundScreen(HandsScreen):
             self.app.late_pars.follow(self.sitting.position)
 
     def _par(self) -> int | None:
-        return getattr(self.app.engine.known(whole_question(self.sitting.position)), "par", None)
+        return getattr(self.app.engine.known(first_question(self.sitting.position)), "par", None)
 
     def _call(self) -> str:
         """The call as it is kept: whether it is right, as far as that is known."""

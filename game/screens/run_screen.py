@@ -24,7 +24,7 @@ from game.runs import Done, Run, is_record, pace_words
 from game.runs.times import written
 from game.screens import commands, run_book, run_figures
 from game.screens.clock_view import time_text
-from game.screens.engine import Answered, whole_question
+from game.screens.engine import Answered, first_question
 from game.screens.frame import FramedScreen
 from game.screens.round import Round, RoundScreen
 from game.screens.run_book import Entry
@@ -125,7 +125,7 @@ class RunScreen(FramedScreen):
     def _take(self, result: Result) -> Round | None:
         """A position is over: on to the next, unless the run is over."""
         position = self._position
-        outcome = self.app.engine.known(whole_question(position))
+        outcome = self.app.engine.known(first_question(position))
         done = Done(
             position.text,
             lines.obtm(result.line),
@@ -158,7 +158,7 @@ class RunScreen(FramedScreen):
     # -- par, when it is known -------------------------------------------------------------------
 
     def _ask(self, position: Position) -> None:
-        self.app.engine.ask(whole_question(position), self, patient=True)
+        self.app.engine.ask(first_question(position), self, patient=True)
 
     def on_answered(self, message: Answered) -> None:
         """A par is known: it is kept, and counts from now on."""
@@ -170,7 +170,7 @@ class RunScreen(FramedScreen):
         pars = {
             text: par
             for text in waiting
-            if whole_question(parse_position(text)) == message.question
+            if first_question(parse_position(text)) == message.question
         }
         self._set(self.run_.knowing(pars))
         for text in pars:

@@ -27,26 +27,23 @@ class RunsScreen(FormScreen):
     COMMAND_SCREEN = "runs"
     BINDINGS = commands.bindings("runs")
 
+    setup: Setup
+    """What is chosen so far; at first the terms of the last run."""
+
     def __init__(self) -> None:
         super().__init__()
         self._left: run_book.Entry | None = None
 
     def on_mount(self) -> None:
-        """As the last time."""
+        """The terms of the last run; this comes before the form is shown."""
         self._left = run_book.left_open(self.app)
+        self.setup = self._as_before()
         self.entitle("Timed runs")
 
     def on_screen_resume(self) -> None:
         """A run may have been left, or played to its end."""
         self._left = run_book.left_open(self.app)
         self.show_form()
-
-    @property
-    def setup(self) -> Setup:
-        """What is chosen so far; the application remembers it."""
-        if self.app.run_setup is None:
-            self.app.run_setup = self._as_before()
-        return self.app.run_setup
 
     def _as_before(self) -> Setup:
         chosen = Chosen(self.app.packs, date.today())
@@ -66,7 +63,7 @@ class RunsScreen(FormScreen):
 
     def step(self, key: str, step: int) -> None:
         """Change one."""
-        self.app.run_setup = self.setup.stepped(key, step)
+        self.setup = self.setup.stepped(key, step)
 
     def sample(self) -> Position | None:
         """One of the kind; of the day's five none is shown before."""

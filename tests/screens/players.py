@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from game.cube.line import Line
-from game.screens.engine import whole_question
+from game.screens.engine import first_question
 from game.screens.round import RoundScreen
 from game.search.outcome import Solved
 from tests.screens.conftest import Game
@@ -27,7 +27,7 @@ async def solve(game: Game, *, seeing: float = 1.0, doing: float = 2.0, wasted: 
     screen = game.app.screen
     assert isinstance(screen, RoundScreen)
     await game.until(lambda: screen.sitting._since is not None)
-    question = whole_question(screen.round.position)
+    question = first_question(screen.round.position)
     await game.until(lambda: game.app.engine.known(question) is not None)
     outcome = game.app.engine.known(question)
     assert isinstance(outcome, Solved)
