@@ -9,7 +9,7 @@ from game.position import Position
 
 
 class Playable(Protocol):
-    """A position with a par, and what is said of it."""
+    """A position, its par where that is known, and what is said of it."""
 
     @property
     def key(self) -> str:
@@ -20,8 +20,8 @@ class Playable(Protocol):
         """The position to play."""
 
     @property
-    def par(self) -> int:
-        """The length of a shortest solution."""
+    def par(self) -> int | None:
+        """The length of a shortest solution; None while it has not been searched."""
 
     @property
     def source(self) -> str:

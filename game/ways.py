@@ -9,17 +9,24 @@ Right and left are those of someone who looks at the slot's own edge: F is the l
 slot FR, R its right-hand side, and of BR it is the left-hand one.
 
 A question is a search by these faces; its fact tells what the search has proven, and no more.
+
+And how much is it worth to look at all pairs at once? Beside par stands the best total *pair by
+pair*, see `game.search.pair_by_pair`.
 """
 
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from game.cube import geometry
 from game.cube.geometry import FACES, NORMAL
 from game.position import Position
 from game.prose import listed
 from game.search.outcome import NoneUpTo, Outcome, Solved, Stopped
+
+if TYPE_CHECKING:
+    from game.search.pair_by_pair import PairByPair
 
 
 @dataclass(frozen=True)
@@ -71,6 +78,17 @@ def way_words(outcome: Outcome | None) -> str:
             return f"none under {at_least} turns; stopped there"
         case _:
             return "impossible"
+
+
+def is_by_pairs(position: Position) -> bool:
+    """Whether there is a best total pair by pair: of two pairs or more, every face turning."""
+    return len(position.pairs) > 1 and position.faces == FACES
+
+
+def pairs_words(found: PairByPair, par: int | None) -> str:
+    """The best total pair by pair, in a line without full stop. par: None if it is not known."""
+    told = f"Pair by pair, solved pairs kept: {found.total} turns, order {', '.join(found.order)}"
+    return told if par is None else f"{told}; all at once: {par}"
 
 
 def sides_of(slot: str) -> tuple[str, str]:

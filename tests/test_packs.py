@@ -10,8 +10,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 import game
+from game.atlas import ENTRIES, AtlasPuzzle, Spot
 from game.cube.colours import HOME_COLOURS
 from game.cube.symmetry import TWINS, twin
+from game.drill.item import items
 from game.errors import PackError
 from game.packs import Level, Pack, all_packs, load_pack, load_packs, pack_folder, puzzles
 from game.packs.reading import MAX_BYTES
@@ -272,6 +274,20 @@ def test_own_packs_follow_those_of_the_program(tmp_path: Path) -> None:
         str(own / "10-a.toml"),
     ]
     assert "a pack of the program has that name" in str(errors[1])
+
+
+def test_a_name_that_records_know_for_something_else_is_refused(tmp_path: Path) -> None:
+    """No own pack can have the name that the atlas or a step of the drill puts before its keys."""
+    spot = AtlasPuzzle(Spot(ENTRIES[0], "FR", ENTRIES[0].turns[0]), 6)
+    names = {key.partition("/")[0] for key in (spot.key, *items())}
+    (tmp_path / "shipped").mkdir()
+    own = tmp_path / "own"
+    own.mkdir()
+    for name in names:
+        (own / f"{name}.toml").write_text(PACK + level())
+    packs, errors = all_packs(tmp_path / "shipped", own)
+    assert packs == ()
+    assert len(errors) == len(names) + 1  # and that the program has none
 
 
 def test_the_programs_own_packs_lie_beside_it_or_inside() -> None:

@@ -6,15 +6,18 @@ import argparse
 import os
 import sys
 from collections.abc import Sequence
-from typing import NoReturn, TextIO
+from typing import TYPE_CHECKING, NoReturn, TextIO
 
 from game import __version__
-from game.cli import atlas, check, export, join, par, play, standings, tables, where
+from game.cli import atlas, card, check, export, invite, join, par, play, standings, tables, where
 from game.cli.exits import MEANING, Exit
 from game.errors import CacheError, PairwrightError, printable
 from game.folders import folders
 
-COMMANDS = (par, atlas, join, standings, check, export, tables, where)
+if TYPE_CHECKING:
+    from _typeshed import SupportsWrite
+
+COMMANDS = (par, atlas, invite, join, card, standings, check, export, tables, where)
 MAX_TOLD = 200
 """Characters of a fault in the arguments that are told."""
 
@@ -50,6 +53,13 @@ def _run(argv: Sequence[str] | None) -> int:
 
 class _Parser(argparse.ArgumentParser):
     """Tells a fault in one line and ends with this program's exit code for it."""
+
+    def _print_message(self, message: str, file: SupportsWrite[str] | None = None) -> None:
+        """As argparse does it, but an output that cannot be written to is a fault."""
+        if file is not None and file is sys.stdout:
+            file.write(message)
+        else:
+            super()._print_message(message, file)
 
     def error(self, message: str) -> NoReturn:
         told = printable(message, MAX_TOLD)

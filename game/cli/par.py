@@ -30,6 +30,9 @@ the primes alone:
 Three and four pairs take large tables, which are built at the first such setup: a minute, once,
 and 194 MB (see: pairwright tables --help). --first ends at the first solution of par.
 
+--pairs tells also how many turns it takes at least to solve one pair after another, each on a
+shortest way that leaves the solved ones solved in the end: the best of all orders and such ways.
+
 With - in place of SETUP, one setup is read from each line of standard input (an empty line is the
 setup of no turns) and answered by one line of JSON, in the same order. Ctrl-C stops a search; what
 is proven so far is told."""
@@ -47,6 +50,9 @@ def define(parser: argparse.ArgumentParser) -> None:
         "--faces", metavar="FACES", default=FACES, help="the faces that may turn, like RU"
     )
     parser.add_argument("--first", action="store_true", help="one shortest solution is enough")
+    parser.add_argument(
+        "--pairs", action="store_true", help="tell the best total pair by pair, too"
+    )
     parser.add_argument("--json", action="store_true", help="answer with one JSON object")
     parser.add_argument("setup", nargs="+", metavar="SETUP", help='turns, or "-"')
 
@@ -67,6 +73,7 @@ def run(arguments: argparse.Namespace, folders: Folders) -> int:
         pair.parse_slots(arguments.open),
         pair.parse_faces(arguments.faces),
         arguments.first,
+        arguments.pairs,
     )
     if setup == "-":
         return _answer_lines(asker)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import argparse
 import gc
+import os
 import sys
 from typing import TYPE_CHECKING
 
@@ -12,6 +13,9 @@ from game.folders import Folders
 
 if TYPE_CHECKING:
     from game.contest import Contest
+
+COLOUR_SYSTEMS = ("auto", "standard", "256", "truecolor", "windows")
+"""What Rich's Console takes; any other value of the variable is as none."""
 
 
 def run(arguments: argparse.Namespace, folders: Folders) -> int:
@@ -29,6 +33,8 @@ def play(folders: Folders, contest: Contest | None = None) -> int:
             file=sys.stderr,
         )
         return Exit.CANNOT
+    if os.environ.get("TEXTUAL_COLOR_SYSTEM") not in COLOUR_SYSTEMS:
+        os.environ.pop("TEXTUAL_COLOR_SYSTEM", None)  # Textual would end with a traceback
     gc.disable()  # until the first picture stands: start-up only makes what stays
     from game.screens.app import run as run_app  # noqa: PLC0415 - Textual only for the game
 

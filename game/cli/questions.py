@@ -10,6 +10,8 @@ The keys of the JSON object, in order:
     faces       faces that may turn
     seconds     how long the search took, the tables being there
     verdict     only where par is null: why
+    pairs       only when asked for: the best total pair by pair, null where there is none:
+                `total`, `order` of the slots, `cross` and `steps`, the lines one after another
 
 or, for a setup that cannot be answered, `setup` (its first 200 characters) and `error`.
 """
@@ -21,6 +23,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import cached_property
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from game.cli.searching import Searcher
 from game.cli.watch import watching
@@ -31,30 +34,46 @@ from game.cube.moves import line_text, parse_line
 from game.errors import NotationError, PairwrightError
 from game.position import Position, position_after
 from game.search.outcome import NoneUpTo, Outcome, Solved, Unsolvable
+from game.ways import is_by_pairs, pairs_words
 
+if TYPE_CHECKING:
+    from game.cli.watch import Watch
+    from game.search.pair_by_pair import PairByPair
+
+SOLVED_BY_THE_WAY = "no turns: solved by the way"
 MAX_ECHO = 200
 """Characters of a faulty setup that are given back."""
 
 
 @dataclass(frozen=True)
 class Answer:
-    """What a search found. seconds: that it took; stopped: whether Ctrl-C ended it."""
+    """What a search found. seconds: that it took; stopped: whether Ctrl-C ended it.
+
+    asks_pairs: whether the best total pair by pair was asked for; pairs: that, where there is one.
+    """
 
     setup: str
     position: Position
     outcome: Outcome
     seconds: float
     stopped: bool
+    asks_pairs: bool = False
+    pairs: PairByPair | None = None
 
 
 @dataclass(frozen=True)
 class Asker:
-    """Answers setups. open_: slots left open; first: one solution is enough; cache: of tables."""
+    """Answers setups.
+
+    open_: slots left open; first: one solution is enough; pairs: the best total pair by pair, too;
+    cache: of tables.
+    """
 
     cache: Path
     open_: tuple[str, ...] = ()
     faces: str = FACES
     first: bool = False
+    pairs: bool = False
 
     @cached_property
     def _searcher(self) -> Searcher:
@@ -69,15 +88,29 @@ class Asker:
         position = self.position(setup)
         with watching() as watch:
             outcome = self._searcher.search(position.cube, position.solve, position.faces, watch)
-        seconds = self._searcher.seconds
-        return Answer(setup, position, outcome, seconds, watch.stopped)
+            seconds = self._searcher.seconds
+            pairs = self._by_pairs(position, watch) if self.pairs and not watch.stopped else None
+        return Answer(setup, position, outcome, seconds, watch.stopped, self.pairs, pairs)
+
+    def _by_pairs(self, position: Position, watch: Watch) -> PairByPair | None:
+        from game.search.pair_by_pair import PairByPair, pair_by_pair  # noqa: PLC0415 - NumPy
+
+        if not is_by_pairs(position):
+            return None
+        found = pair_by_pair(
+            position.cube,
+            position.solve,
+            tables=self._searcher.tables,
+            cancelled=watch.cancelled,
+        )
+        return found if isinstance(found, PairByPair) else None
 
 
 def answer_json(answer: Answer) -> str:
     """The answer as one line of JSON, ASCII only."""
     outcome = answer.outcome
     solved = outcome if isinstance(outcome, Solved) else None
-    found = {
+    found: dict[str, object] = {
         "setup": answer.setup,
         "par": solved.par if solved else None,
         "solutions": [line_text(line) for line in solved.solutions] if solved else [],
@@ -88,13 +121,28 @@ def answer_json(answer: Answer) -> str:
     }
     if solved is None:
         found["verdict"] = verdict(outcome)
+    if answer.asks_pairs:
+        found["pairs"] = _pairs_object(answer.pairs)
     return json.dumps(found)
+
+
+def _pairs_object(pairs: PairByPair | None) -> dict[str, object] | None:
+    if pairs is None:
+        return None
+    return {
+        "total": pairs.total,
+        "order": list(pairs.order),
+        "cross": line_text(pairs.cross),
+        "steps": [line_text(step) for step in pairs.steps],
+    }
 
 
 def error_json(setup: str, error: PairwrightError) -> str:
     """A setup that cannot be answered, and why, as one line of JSON."""
     problem = error.problem if isinstance(error, NotationError) else str(error)
-    return json.dumps({"setup": setup[:MAX_ECHO], "error": problem})
+    # What came as bytes that are no text stands in it as half a character, which is no JSON.
+    told = setup[:MAX_ECHO].encode(errors="backslashreplace").decode()
+    return json.dumps({"setup": told, "error": problem})
 
 
 def verdict(outcome: Outcome) -> str:
@@ -122,7 +170,21 @@ def answer_words(answer: Answer) -> str:
             lines = [f"Par 0: the setup leaves it solved{asked}"]
         if answer.stopped:
             lines += ["", "Stopped: there may be more."]
+    if answer.asks_pairs and not answer.stopped:
+        lines += ["", *_pairs_rows(answer)]
     return "\n".join(lines)
+
+
+def _pairs_rows(answer: Answer) -> list[str]:
+    """The best total pair by pair, and a row for each step."""
+    pairs, outcome = answer.pairs, answer.outcome
+    if pairs is None:
+        return ["Pair by pair: only where two pairs or more are in play and every face may turn."]
+    told = pairs_words(pairs, outcome.par if isinstance(outcome, Solved) else None)
+    steps = [("cross", pairs.cross)] if pairs.cross else []
+    steps += zip(pairs.order, pairs.steps, strict=True)
+    rows = (f"  {name:<5}  {line_text(step) or SOLVED_BY_THE_WAY}" for name, step in steps)
+    return [f"{told}.", "", *rows]
 
 
 def _how_many(count: int, complete: bool) -> str:

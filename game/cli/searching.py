@@ -35,6 +35,14 @@ class Searcher:
         self.seconds = 0.0
         """How long the last search took, the tables being there."""
 
+    @property
+    def tables(self) -> Tables:
+        """Those that there are."""
+        if self._tables is None:
+            self.load()
+        assert self._tables is not None
+        return self._tables
+
     def load(self) -> None:
         """Read the tables, so that the first search need not."""
         from game.search.cache import has_near_sets, load_all_tables  # noqa: PLC0415 - NumPy

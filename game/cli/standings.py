@@ -69,23 +69,15 @@ def _searched(all_standings: Iterable[Standings], cache: Path) -> tuple[dict[str
     }
     if not wanted:
         return {}, False
-    from game.search.cache import load_all_tables  # noqa: PLC0415 - NumPy when it is needed
-    from game.search.outcome import Solved  # noqa: PLC0415
-    from game.search.shortest import search  # noqa: PLC0415
+    from game.cli.searching import Searcher  # noqa: PLC0415 - to search only
+    from game.search.outcome import Solved  # noqa: PLC0415 - NumPy when it is needed
 
     pars = {}
+    searcher = Searcher(cache, first=True)
     with watching() as watch:
-        tables = load_all_tables(cache)
         for number, (text, position) in enumerate(wanted.items()):
             watch.tell(f"{number} of {len(wanted)} positions are searched")
-            outcome = search(
-                position.cube,
-                position.solve,
-                position.faces,
-                tables=tables,
-                first=True,
-                cancelled=watch.cancelled,
-            )
+            outcome = searcher.search(position.cube, position.solve, position.faces, watch)
             if isinstance(outcome, Solved):
                 pars[text] = outcome.par
             if watch.stopped:

@@ -28,8 +28,14 @@ def run(arguments: argparse.Namespace, folders: Folders) -> int:
         ("packs", pack_folder()),
         ("own packs", folders.packs),
     ):
-        print(f"{name:<11}{path}{'' if _exists(path) else '  (not there yet)'}")
+        print(f"{name:<11}{_shown(path)}{'' if _exists(path) else '  (not there yet)'}")
     return Exit.DONE
+
+
+def _shown(path: Path) -> str:
+    """The path; a character that cannot be seen, or moves the cursor, as an escape."""
+    escape = "unicode_escape"
+    return "".join(c if c.isprintable() else c.encode(escape).decode() for c in str(path))
 
 
 def _exists(path: Path) -> bool:

@@ -13,6 +13,9 @@ MAX_FILES = 500
 """Files of a folder that are read at most."""
 
 CLASH = "a pack of the program has that name; give the file another"
+RESERVED = ("atlas", "day", "deal", "one", "astray", "two", "workshop")
+"""What else begins the names of puzzles in records: the atlas, days, deals, steps of
+the drill."""
 
 _GAME = Path(__file__).resolve().parents[1]
 
@@ -30,12 +33,13 @@ def pack_folder() -> Path:
 def all_packs(shipped: Path, own: Path) -> tuple[tuple[Pack, ...], tuple[PackError, ...]]:
     """The packs that come with the program, then the player's own; see `load_packs`.
 
-    own: need not exist. A pack there with the name of a shipped one is refused: records go by it.
+    own: need not exist. A pack there with the name of a shipped one, or of something else that is
+    played, is refused: records go by it.
     """
     packs, errors = load_packs(shipped)
     if not os.path.isdir(own):  # noqa: PTH112 - says no where `is_dir` raises
         return packs, errors
-    taken = {path.name for path in shipped.glob("*.toml")}
+    taken = {path.name for path in shipped.glob("*.toml")} | {f"{name}.toml" for name in RESERVED}
     added, faults = load_packs(own, may_be_empty=True)
     clashes = tuple(
         PackError((Fault(shown_path(pack.path), "", "", CLASH),))

@@ -4,6 +4,7 @@
     notices                      what is amiss since the start, a line each
     record(...)                  the records, which may be unusable: then play goes on without
     engine                       searches in the background
+    late_pars                    for records of attempts that were over before par was known
     chat                         what of friends' contests was pasted, None for nothing
     contest                      to be opened first, None for home
     moment                       when the input now being handled happened
@@ -48,6 +49,7 @@ if TYPE_CHECKING:
     from game.packs import Pack
     from game.playable import Beside, Playable
     from game.records import Best, Journal, Records
+    from game.screens.late_pars import LatePars
 
 SETTLE_SECONDS = 0.05
 """From the first picture to the work that it did not need: first it is to reach the terminal."""
@@ -99,6 +101,13 @@ class PairwrightApp(App[int]):
         self.last_words: list[str] = []  # for when the screen is gone
         self.clock: Callable[[], float] = clock or time.monotonic
         self.moment = self.clock()
+
+    @cached_property
+    def late_pars(self) -> LatePars:
+        """Adds par to records of attempts that were over before it was known."""
+        from game.screens.late_pars import LatePars  # noqa: PLC0415 - at the first need
+
+        return LatePars(self)
 
     @cached_property
     def _loaded(self) -> tuple[tuple[Pack, ...], tuple[PackError, ...]]:

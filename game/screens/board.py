@@ -22,7 +22,7 @@ from game.screens.clock_view import ClockView
 from game.screens.cube_view import CubeView, FarView, Scene, scene_of
 from game.screens.layout import Plan, plan
 from game.screens.line_view import LineView
-from game.screens.side_words import far_words, goal_words, terms_words
+from game.screens.side_words import far_words, goal_words, par_words, terms_words
 from game.screens.sitting import Sitting
 from game.screens.stage_rows import signs_of
 from game.stages import stages
@@ -30,6 +30,11 @@ from game.stages import stages
 if TYPE_CHECKING:
     from game.hints import Hint
     from game.ways import Asked
+
+SIDE_PADDING = 2
+"""Columns between the cube and what stands beside it."""
+NUMBER_ROWS = 3
+"""Numbers and clock with the empty row above them."""
 
 
 @dataclass(frozen=True)
@@ -172,13 +177,14 @@ class Board(Vertical):
 
     def _show_side(self, sitting: Sitting, shown: Shown) -> None:
         is_over = bool(sitting.outcome)
-        for selector in ("#numbers", "#clock"):
-            self.query_one(selector).display = not is_over
         self.query_one("#goal").display = not is_over and shown.hint is None
         self.query_one("#hint").display = not is_over and shown.hint is not None
         has_far = shown.far and self.plan.far > 0 and not is_over
         has_far = has_far and (self.plan.roomy or not shown.pad)
         self.query_one("#far-box").display = has_far
+        is_full = has_far and shown.hint is not None and self._fills_room(shown.hint)
+        for selector in ("#numbers", "#clock"):
+            self.query_one(selector).display = not is_over and not is_full
         if self.is_furnished:
             self._show_rest(sitting, shown)
         if is_over:
@@ -189,6 +195,11 @@ class Board(Vertical):
         self.query_one("#numbers", Static).update(_numbers(sitting, shown), layout=False)
         if has_far:
             self._show_far(sitting, shown)
+
+    def _fills_room(self, hint: Hint) -> bool:
+        """Whether a hint leaves no room for the numbers between itself and the far side."""
+        rows = _hint(hint).get_height({}, self.plan.side - SIDE_PADDING)
+        return rows + NUMBER_ROWS > self.plan.text_rows
 
     def _show_rest(self, sitting: Sitting, shown: Shown) -> None:
         from game.screens.result_panel import ResultPanel  # noqa: PLC0415 - there by now
@@ -244,7 +255,7 @@ def _scene(sitting: Sitting, shown: Shown, look: Look) -> Scene:
 
 
 def _numbers(sitting: Sitting, shown: Shown) -> Content:
-    par = "hidden" if sitting.is_par_hidden else str(sitting.par)
+    par = "hidden" if sitting.is_par_hidden else par_words(sitting.par, sitting.at_least)
     parts = [("par ", "$muted"), (f"{par:<4}  ", "bold")] if shown.par else []
     parts += [("turns ", "$muted"), (f"{sitting.attempt.turns:<4}  ", "bold")]
     if shown.best:

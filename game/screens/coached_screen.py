@@ -128,8 +128,10 @@ class CoachedScreen(HandsScreen):
         return outcome.solutions if isinstance(outcome, Solved) else ()
 
     def _way_from_here(self) -> Question:
+        """All ways, so that the easiest can be chosen; one where all may take long."""
         position = self.sitting.position
-        return Question(self.sitting.cube.upright, position.solve, position.faces)
+        whole = Question(self.sitting.cube.upright, position.solve, position.faces)
+        return replace(whole, first=whole.is_large)
 
     # -- shorter ways ----------------------------------------------------------------------------
 

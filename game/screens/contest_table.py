@@ -18,8 +18,8 @@ from game.card_text import contest_name
 from game.contest import Contest
 from game.day import FIRST_DAY, day, is_day
 from game.entered import Entered
+from game.entries import Entry
 from game.screens import book, contest_rows
-from game.screens.book import Entry
 from game.screens.engine import Answered, Failed, whole_question
 from game.screens.frame import FramedScreen
 from game.screens.key_bar import KeyBar

@@ -6,50 +6,55 @@ what it no longer wants to know it forgets, and a search under way stops at its 
 Answers are kept, so asking twice costs nothing.
 
 It begins with the small tables. A question that takes long with them is put off until the large
-ones are there (`large_tables`), which its asker is told of by `Preparing`; others are answered
+ones are there (`large_tables`), of which its askers are told by `Preparing`; others are answered
 meanwhile. Where there can be no large ones, it is answered with the small ones, however long.
 """
 
 from __future__ import annotations
 
 from collections import OrderedDict, deque
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import partial
 from pathlib import Path
 from threading import Condition, Thread
-from typing import TYPE_CHECKING, Protocol
+from typing import TYPE_CHECKING, Protocol, cast
 
 from textual.message import Message
 
-from game.cube.cube import Cube
-from game.position import Position
+from game.screens.answers import Advanced, Answered, AnsweredByPairs, Failed, Preparing
 from game.screens.large_tables import LargeTables
+from game.screens.questions import (
+    ByPairs,
+    Question,
+    first_question,
+    hand_question,
+    pairs_question,
+    whole_question,
+)
 
 if TYPE_CHECKING:
     from game.search.outcome import Outcome, Progress
+    from game.search.pair_by_pair import Found
     from game.search.tables import Tables
+
+__all__ = [
+    "Advanced",
+    "Answered",
+    "AnsweredByPairs",
+    "Asker",
+    "ByPairs",
+    "Engine",
+    "Failed",
+    "Preparing",
+    "Question",
+    "first_question",
+    "hand_question",
+    "pairs_question",
+    "whole_question",
+]
 
 KEPT = 200
 """Answers that are kept at most; the oldest go first."""
-
-
-@dataclass(frozen=True)
-class Question:
-    """A search: bring `cube` to where the cross and these slots are solved with these faces."""
-
-    cube: Cube
-    solve: tuple[str, ...]
-    faces: str
-
-
-def whole_question(position: Position) -> Question:
-    """Par and every shortest solution of a position."""
-    return Question(position.cube, position.solve, position.faces)
-
-
-def hand_question(position: Position) -> Question:
-    """The same with only the faces at the hands."""
-    return Question(position.cube, position.solve, position.hand_faces)
 
 
 class Asker(Protocol):
@@ -59,47 +64,26 @@ class Asker(Protocol):
         """Take a message; whether it was taken."""
 
 
-class Advanced(Message):
-    """A search has proven a longer lower bound."""
-
-    def __init__(self, question: Question, progress: Progress) -> None:
-        super().__init__()
-        self.question = question
-        self.progress = progress
-
-
-class Answered(Message):
-    """A search has ended."""
-
-    def __init__(self, question: Question, outcome: Outcome) -> None:
-        super().__init__()
-        self.question = question
-        self.outcome = outcome
-
-
-class Preparing(Message):
-    """A search waits for the large tables: how far they are, or why there are none, in words."""
-
-    def __init__(self, question: Question, state: str) -> None:
-        super().__init__()
-        self.question = question
-        self.state = state
-
-
-class Failed(Message):
-    """The engine cannot answer any more: what went wrong, in one line."""
-
-    def __init__(self, problem: str) -> None:
-        super().__init__()
-        self.problem = problem
-
-
 @dataclass(eq=False)
 class _Job:
-    question: Question
-    asker: Asker
-    patient: bool
-    dropped: bool = False
+    """A question under way or waiting. askers: each with whether it is patient.
+
+    held: it waits for the large tables; breaks: it was told to break off, so its outcome is none.
+    """
+
+    question: Question | ByPairs
+    askers: list[tuple[Asker, bool]] = field(default_factory=list)
+    held: bool = False
+    breaks: bool = False
+
+    @property
+    def patient(self) -> bool:
+        return all(patient for _, patient in self.askers)
+
+    def post(self, message: Message, *, to_all: bool = True) -> None:
+        for asker, patient in self.askers:
+            if to_all or not patient:
+                asker.post_message(message)
 
 
 class Engine:
@@ -109,14 +93,13 @@ class Engine:
         self._cache = cache
         self._waiting: deque[_Job] = deque()
         self._running: _Job | None = None
-        self._put_off: list[_Job] = []
-        self._tables: Tables | None = None
-        self._may_gain = True  # larger tables
-        self._large = LargeTables(cache, self._tell_waiting, self._go_on)
-        self._answers: OrderedDict[Question, Outcome] = OrderedDict()
+        self._answers: OrderedDict[Question | ByPairs, Outcome | Found] = OrderedDict()
         self._change = Condition()
         self._stopping = False
         self._problem = ""
+        self._tables: Tables | None = None
+        self._may_gain = True  # larger tables
+        self._large = LargeTables(cache, self._tell_held, self._go_on)
         self.is_awake = False
         """Whether the thread has loaded what it needs, NumPy above all."""
         self._thread = Thread(target=self._work, name="engine", daemon=True)
@@ -132,26 +115,31 @@ class Engine:
 
     def known(self, question: Question) -> Outcome | None:
         """The answer, if it is known already."""
-        return self._answers.get(question)
+        return cast("Outcome | None", self._answers.get(question))
 
-    def ask(self, question: Question, asker: Asker, *, patient: bool = False) -> None:
+    def ask(self, question: Question | ByPairs, asker: Asker, *, patient: bool = False) -> None:
         """Have the answer posted to `asker`; a patient one lets all others go first.
 
-        It is told the answer only, nothing on the way: such questions come by the hundred.
+        It is told the answer only, nothing on the way: such questions come by the hundred. Its
+        search breaks off for a question that is asked in a hurry, and is begun anew afterwards.
         """
         with self._change:
             if self._problem:
                 asker.post_message(Failed(self._problem))
                 return
-            self._waiting.append(_Job(question, asker, patient))
+            for job in self._jobs():
+                if job.question == question and not job.breaks:
+                    job.askers = [*job.askers, (asker, patient)]
+                    break
+            else:
+                self._waiting.append(_Job(question, [(asker, patient)]))
             self._change.notify()
 
     def forget(self, asker: Asker) -> None:
         """Drop everything this asker still waits for."""
         with self._change:
-            for job in (*self._waiting, *self._put_off, self._running):
-                if job is not None and job.asker is asker:
-                    job.dropped = True
+            for job in self._jobs():
+                job.askers = [other for other in job.askers if other[0] is not asker]
 
     def stop(self) -> None:
         """Stop for good; a search under way ends at its next batch."""
@@ -159,6 +147,10 @@ class Engine:
         with self._change:
             self._stopping = True
             self._change.notify()
+
+    def _jobs(self) -> list[_Job]:
+        running = [] if self._running is None else [self._running]
+        return [*running, *self._waiting]
 
     # -- in the thread ---------------------------------------------------------------------------
 
@@ -168,95 +160,110 @@ class Engine:
         except Exception as fault:  # a thread has nobody above it: whatever it is must be said
             with self._change:
                 self._problem = f"The search has stopped: {fault or type(fault).__name__}"
-                waiting = (self._running, *self._waiting, *self._put_off)
-                jobs = [job for job in waiting if job is not None]
-            for asker in {id(job.asker): job.asker for job in jobs}.values():
+                askers = {id(asker): asker for job in self._jobs() for asker, _ in job.askers}
+            for asker in askers.values():
                 asker.post_message(Failed(self._problem))
 
     def _answer_all(self) -> None:
-        from game.search.cache import load_tables  # noqa: PLC0415 - NumPy only in this thread
+        from game.search import cache  # noqa: PLC0415 - NumPy only in this thread
 
         self.is_awake = True
-        self._tables = load_tables(self._cache)
+        self._tables = cache.load_tables(self._cache)
         while (job := self._next()) is not None:
-            question, asker = job.question, job.asker
-            outcome = self._answers.get(question)
-            if outcome is None:
-                outcome = self._searched(job)
-                if outcome is None or self._is_unwanted(job):
-                    continue
-                self._answers[question] = outcome
-                if len(self._answers) > KEPT:
-                    self._answers.popitem(last=False)
-            asker.post_message(Answered(question, outcome))
-
-    def _searched(self, job: _Job) -> Outcome | None:
-        """What the search finds; nothing if it is put off."""
-        from game.search.cache import ENOUGH  # noqa: PLC0415 - likewise
-        from game.search.outcome import is_finished  # noqa: PLC0415
-        from game.search.shortest import search  # noqa: PLC0415
-
-        with self._change:
-            tables, may_gain = self._tables, self._may_gain
-        assert tables is not None
-        outcome = search(
-            job.question.cube,
-            job.question.solve,
-            job.question.faces,
-            tables=tables,
-            max_nodes=ENOUGH if may_gain else None,
-            progress=None if job.patient else partial(_tell, job),
-            cancelled=partial(self._is_unwanted, job),
-        )
-        if is_finished(outcome, first=False) or self._is_unwanted(job):
-            return outcome
-        with self._change:
-            if self._may_gain:
-                self._put_off.append(job)
-            else:  # they have come just now
-                self._waiting.appendleft(job)
-        if not self._large.has_started:
-            self._large.start()
-        return None
-
-    def _is_unwanted(self, job: _Job) -> bool:
-        return job.dropped or self._stopping
+            found = self._answers.get(job.question)
+            self._end(job, found if found is not None else self._found(job))
 
     def _next(self) -> _Job | None:
         """Wait for a job that somebody still wants; None when it is time to stop."""
         with self._change:
-            self._running = None
             while not self._stopping:
-                if not self._waiting:
+                self._waiting = deque(job for job in self._waiting if job.askers)
+                ready = [job for job in self._waiting if not job.held]
+                if not ready:
                     self._change.wait()
                     continue
-                hurried = (job for job in self._waiting if not job.patient)
-                job = next(hurried, self._waiting[0])
+                job = next((job for job in ready if not job.patient), ready[0])
                 self._waiting.remove(job)
-                if not job.dropped:
-                    self._running = job
-                    return job
+                self._running, job.breaks = job, False
+                return job
             return None
+
+    def _found(self, job: _Job) -> Outcome | Found | None:
+        """What the search finds; nothing if it takes the large tables."""
+        question, cancelled = job.question, partial(self._breaks, job)
+        with self._change:
+            tables, may_gain = self._tables, self._may_gain
+        assert tables is not None  # the small ones were loaded before the first job
+        if isinstance(question, ByPairs):
+            from game.search.pair_by_pair import pair_by_pair  # noqa: PLC0415 - NumPy only here
+
+            return pair_by_pair(question.cube, question.solve, tables=tables, cancelled=cancelled)
+        from game.search.cache import ENOUGH  # noqa: PLC0415 - likewise
+        from game.search.outcome import is_finished  # noqa: PLC0415
+        from game.search.shortest import search  # noqa: PLC0415
+
+        outcome = search(
+            question.cube,
+            question.solve,
+            question.faces,
+            tables=tables,
+            first=question.first,
+            max_nodes=ENOUGH if may_gain else None,
+            progress=None if job.patient else partial(_tell, job, question),
+            cancelled=cancelled,
+        )
+        return outcome if is_finished(outcome, first=question.first) else None
+
+    def _breaks(self, job: _Job) -> bool:
+        """Whether a search under way is to break off: it is unwanted, or in the way of others."""
+        in_the_way = job.patient and any(
+            not other.patient and not other.held for other in tuple(self._waiting)
+        )
+        job.breaks = self._stopping or not job.askers or in_the_way
+        return job.breaks
+
+    def _end(self, job: _Job, found: Outcome | Found | None) -> None:
+        """Give the answer; or put the job back, if there is none."""
+        question = job.question
+        with self._change:
+            self._running = None
+            if job.breaks or found is None:
+                job.held = not job.breaks and self._may_gain
+                self._waiting.appendleft(job)
+            else:
+                self._answers[question] = found
+                if len(self._answers) > KEPT:
+                    self._answers.popitem(last=False)
+        if job.held and not self._large.has_started:
+            self._large.start()
+        elif not job.breaks and found is not None:
+            job.post(_answer(question, found))
 
     # -- in the thread of the large tables -------------------------------------------------------
 
-    def _tell_waiting(self, state: str) -> None:
+    def _tell_held(self, state: str) -> None:
         with self._change:
-            jobs = [job for job in self._put_off if not job.dropped]
-        for job in jobs:
-            job.asker.post_message(Preparing(job.question, state))
+            held = [job for job in self._waiting if job.held]
+        for job in held:
+            if isinstance(job.question, Question):
+                job.post(Preparing(job.question, state))
 
     def _go_on(self, tables: Tables, problem: str) -> None:
         """Answer what was put off."""
         if problem:
-            self._tell_waiting(problem)
+            self._tell_held(problem)
         with self._change:
-            self._tables = tables
-            self._may_gain = False
-            self._waiting.extendleft(reversed(self._put_off))
-            self._put_off.clear()
+            self._tables, self._may_gain = tables, False
+            for job in self._waiting:
+                job.held = False
             self._change.notify()
 
 
-def _tell(job: _Job, progress: Progress) -> None:
-    job.asker.post_message(Advanced(job.question, progress))
+def _answer(question: Question | ByPairs, found: Outcome | Found) -> Message:
+    if isinstance(question, ByPairs):
+        return AnsweredByPairs(question, cast("Found", found))
+    return Answered(question, cast("Outcome", found))
+
+
+def _tell(job: _Job, question: Question, progress: Progress) -> None:
+    job.post(Advanced(question, progress), to_all=False)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from game.playable import Playable
@@ -34,17 +35,22 @@ def put_aside(app: PairwrightApp, sitting: Sitting) -> None:
         app.record(lambda records: records.keep_in_hand(text, key, events, elapsed), None)
 
 
-def keep(app: PairwrightApp, sitting: Sitting) -> None:
-    """Keep an attempt that is over."""
+def keep(app: PairwrightApp, sitting: Sitting, then: Callable[[], None] | None = None) -> None:
+    """Keep an attempt that is over; where par is not known, add it once it is.
+
+    then: called when it has been added.
+    """
     record = sitting.record(app.settings.far_side, app.settings.player)
     sitting.number = app.record(lambda records: records.add(record), None)
+    if record.par is None:
+        app.late_pars.follow(sitting.position, then)
 
 
 def amend(app: PairwrightApp, sitting: Sitting) -> None:
     """Keep what became known of an attempt only after its end."""
     number, score = sitting.number, sitting.score
-    if number is not None and score is not None:
-        called, at_hand = score.call.value, score.at_hand
+    if number is not None:
+        called, at_hand = sitting.call, score.at_hand if score is not None else None
         app.record(lambda records: records.amend(number, called=called, at_hand=at_hand), None)
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from game.screens.sitting import Sitting
+from game.screens.sitting import SOLVED, Sitting
 
 _TURNING = ("undo", "restart", "type", "pad", "far")
 """What is of no use once an attempt is over."""
@@ -25,6 +25,10 @@ def key_label(action: str, sitting: Sitting, *, reveal: bool) -> str | None:
 
 
 def after(sitting: Sitting) -> str:
-    """What Enter does after an attempt: "next" when nothing is left to find, else "again"."""
+    """What Enter does after an attempt: "next" when nothing is left to find, else "again".
+
+    While par is not known there is nothing to stay for: it is added to the record later.
+    """
     score = sitting.score
-    return "next" if score is not None and score.at_par else "again"
+    is_done = sitting.outcome == SOLVED and (score is None or score.at_par)
+    return "next" if is_done else "again"

@@ -23,13 +23,15 @@ SIDE_TEXT_ROWS = 9
 class Plan:
     """size: S of the cube; margin: columns and rows round it; side: columns beside it.
 
-    far: S of the far side, 0 where there is no room. roomy: empty rows between the parts.
+    far: S of the far side, 0 where there is no room; text_rows: what stands over it has so many.
+    roomy: empty rows between the parts.
     """
 
     size: int
     margin: tuple[int, int]
     side: int
     far: int
+    text_rows: int
     roomy: bool
 
 
@@ -48,5 +50,6 @@ def plan(columns: int, rows: int) -> Plan:
         max(0, min((height - high) // 2, reach // 2)),
     )
     far = min(size_for(side - 2, height - SIDE_TEXT_ROWS), size * 2 // 3 // 2 * 2)
-    fits = extent(far)[1] <= height - SIDE_TEXT_ROWS
-    return Plan(size, margin, side, far if fits else 0, roomy)
+    if extent(far)[1] > height - SIDE_TEXT_ROWS:
+        far = 0
+    return Plan(size, margin, side, far, height - 1 - extent(far)[1], roomy)

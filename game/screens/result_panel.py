@@ -19,14 +19,15 @@ from game.screens.clock_view import time_text
 from game.screens.lists import ChoiceList
 from game.screens.marks import OFF, ON
 from game.screens.side_words import mark_rows, turns_words, verdict_words
-from game.screens.sitting import Sitting
+from game.screens.sitting import SOLVED, Sitting
 from game.screens.solution_row import solution_row
 from game.screens.stage_rows import stage_table
 from game.stages import stages
-from game.ways import Asked, way_words
+from game.ways import Asked, pairs_words, way_words
 
 Parts = list[str | tuple[str, str]]
 
+LOOKING = "Looking for every shortest way ..."
 SIGNS = {True: (ON, "$accent"), False: (OFF, "$muted"), None: ("?", "$muted")}
 """How a mark is drawn: earned, not earned, not known yet."""
 
@@ -67,7 +68,8 @@ class ResultPanel(VerticalScroll):
     ) -> None:
         """Say what the attempt has come to.
 
-        searching: said where solutions are not known yet. ways: what was asked of shorter ways.
+        searching: why solutions are not known yet, where there is a word to say. ways: what was
+        asked of shorter ways.
         par: whether par is spoken of; without it nothing but the call is asked.
         """
         is_told = reveal or (sitting.score is not None and sitting.score.at_par)
@@ -101,9 +103,14 @@ _compare = lru_cache(maxsize=16)(compare)
 
 
 def _headline(sitting: Sitting) -> Parts:
-    score = sitting.score
-    least = f"The shortest takes {turns_words(sitting.par)}"
-    return [(least if score is None else verdict_words(score), "bold $accent")]
+    score, par = sitting.score, sitting.par
+    if score is not None:
+        words = verdict_words(score)
+    elif sitting.outcome == SOLVED:
+        words = f"Solved in {turns_words(sitting.attempt.turns)}"
+    else:
+        words = "Given up" if par is None else f"The shortest takes {turns_words(par)}"
+    return [(words, "bold $accent")]
 
 
 def _verdict(sitting: Sitting, reveal: bool, searching: str, par: bool) -> Parts:
@@ -111,19 +118,42 @@ def _verdict(sitting: Sitting, reveal: bool, searching: str, par: bool) -> Parts
         return _question(sitting, par)
     score = sitting.score
     parts = _headline(sitting)
-    if score is not None and not reveal:
-        parts += _scored(sitting, score)
-        if score.over and sitting.knows_all:
+    if sitting.outcome == SOLVED and not reveal:
+        parts += _waiting(sitting) if score is None else _marks(sitting, score)
+        parts += _times(sitting)
+        if score is not None and score.over and sitting.knows_all:
             parts += ["\n\n", _fact(sitting.position, sitting.attempt.line, sitting.solutions)]
-    wants_solutions = reveal or (score is not None and score.over > 0)
-    if wants_solutions and not sitting.solutions:
-        parts += ["\n\n", (searching, "$muted")]
+    parts += _by_pairs(sitting)
+    is_at_par = score is not None and score.at_par
+    is_waiting = sitting.outcome == SOLVED and score is None
+    if not sitting.solutions and (reveal or not is_at_par):
+        words = searching or ("" if is_waiting else LOOKING)
+        parts += ["\n\n", (words, "$muted")]
     elif reveal:
         one = len(sitting.solutions) == 1
-        kind = "The only shortest way." if one else "Every shortest way, easiest first."
         watches = f"Enter watches {'it' if one else 'the one marked'}."
-        parts += [(f"\n\n{kind}\n{watches}", "$muted")]
+        parts += [(f"\n\n{_kind(sitting)}\n{watches}", "$muted")]
     return parts
+
+
+def _kind(sitting: Sitting) -> str:
+    """What the solutions in view are."""
+    if not sitting.knows_all:
+        return "A shortest way; others are being looked for."
+    one = len(sitting.solutions) == 1
+    return "The only shortest way." if one else "Every shortest way, easiest first."
+
+
+def _waiting(sitting: Sitting) -> Parts:
+    """Said in place of the marks."""
+    known = f": {sitting.at_least} or more" if sitting.at_least else ""
+    return [(f"\n\nPar is still being searched{known}. Go on if you like: the record gets it.", "")]
+
+
+def _by_pairs(sitting: Sitting) -> Parts:
+    """The best total pair by pair, beside par."""
+    found, par = sitting.by_pairs, sitting.par
+    return [] if found is None or par is None else [f"\n\n{pairs_words(found, par)}."]
 
 
 def _question(sitting: Sitting, par: bool) -> Parts:
@@ -138,8 +168,8 @@ def _question(sitting: Sitting, par: bool) -> Parts:
     ]
 
 
-def _scored(sitting: Sitting, score: Score) -> Parts:
-    """Marks and times."""
+def _marks(sitting: Sitting, score: Score) -> Parts:
+    """The marks, and why there are no more."""
     parts: Parts = ["\n"]
     for earned, words in mark_rows(score, sitting.position.faces):
         sign, style = SIGNS[earned]
@@ -148,6 +178,12 @@ def _scored(sitting: Sitting, score: Score) -> Parts:
         parts += [("\nWith a hint only solving counts.", "$muted")]
     if score.shown:
         parts += [("\nThe solutions were shown before.", "$muted")]
+    return parts
+
+
+def _times(sitting: Sitting) -> Parts:
+    """How long it took."""
+    parts: Parts = []
     attempt = sitting.attempt
     times = (
         ("\n\nseeing ", attempt.seeing_ms),

@@ -79,6 +79,13 @@ def turns_words(count: int) -> str:
     return f"{count} turn" if count == 1 else f"{count} turns"
 
 
+def par_words(par: int | None, at_least: int) -> str:
+    """Par, or as much as is known of it: "12+" is 12 or more."""
+    if par is not None:
+        return str(par)
+    return f"{at_least}+" if at_least else "?"
+
+
 def verdict_words(score: Score) -> str:
     """The headline of a solved attempt."""
     if score.over <= 0:

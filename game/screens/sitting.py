@@ -22,6 +22,7 @@ from game.score import Score, score
 if TYPE_CHECKING:
     from game.records import Record
     from game.search.outcome import Outcome
+    from game.search.pair_by_pair import Found, PairByPair
 
 SOLVED, GAVE_UP, ABANDONED, LOST = "solved", "gave up", "abandoned", "lost"
 """How an attempt can end."""
@@ -32,6 +33,7 @@ class Sitting:
 
     solutions: the shortest ones, easiest first, once they are known; proven_par and hand_par (the
     par with the faces at the hands) likewise. knows_all: whether there are no other solutions.
+    at_least: a length that par is proven not to be under. by_pairs: the best total pair by pair.
     called: None until the player has called it or let it be. number: of the record kept of it.
     """
 
@@ -49,6 +51,8 @@ class Sitting:
         self.knows_all = False
         self.proven_par: int | None = None
         self.hand_par: int | None = None
+        self.at_least = 0
+        self.by_pairs: PairByPair | None = None
         self._elapsed = 0.0
         self._since: float | None = None
 
@@ -156,25 +160,40 @@ class Sitting:
         return self.must_call and (not self.outcome or self.is_calling)
 
     @property
-    def par(self) -> int:
-        """Par as it is proven; until then the pack's claim, which a shorter attempt disproves."""
+    def par(self) -> int | None:
+        """Par as it is proven; until then what is claimed, which a shorter attempt disproves.
+
+        None where nothing is claimed and the search is not done yet.
+        """
         if self.proven_par is not None:
             return self.proven_par
         claim = self.puzzle.par
+        if claim is None:
+            return None
         return min(claim, self.attempt.turns) if self.outcome == SOLVED else claim
 
     @property
     def score(self) -> Score | None:
-        """The score of a solved attempt."""
-        if self.outcome != SOLVED:
+        """The score of a solved attempt, once par is known."""
+        par = self.par
+        if self.outcome != SOLVED or par is None:
             return None
         return score(
             self.attempt,
-            self.par,
+            par,
             self.hand_par,
             shown=self.shown,
             called=bool(self.called),
         )
+
+    @property
+    def call(self) -> str:
+        """Whether it was called, and how that came out as far as par is known, for records."""
+        from game.records import CLAIMED  # noqa: PLC0415 - SQLite when it is needed
+
+        if self.score is not None:
+            return self.score.call.value
+        return CLAIMED if self.called else ""
 
     def record(self, far_side: str, player: str) -> Record:
         """What is kept of the attempt, once it is over."""
@@ -195,7 +214,7 @@ class Sitting:
             version=__version__,
             shown=self.shown,
             hint=attempt.is_hinted,
-            called=made.call.value if made else "",
+            called=self.call,
             far_side=far_side,
             seeing_ms=attempt.seeing_ms,
             first_side_ms=attempt.first_side_ms,
@@ -229,6 +248,12 @@ class Sitting:
     def learn_hand(self, outcome: Outcome) -> None:
         """Take the par with the faces at the hands; where those cannot solve it, par itself."""
         self.hand_par = getattr(outcome, "par", self.par)
+
+    def learn_by_pairs(self, found: Found) -> None:
+        """Take the best total pair by pair, where there is one."""
+        from game.search.pair_by_pair import PairByPair  # noqa: PLC0415 - with the first answer
+
+        self.by_pairs = found if isinstance(found, PairByPair) else None
 
     # -- taking up again -------------------------------------------------------------------------
 

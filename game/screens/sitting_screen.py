@@ -23,7 +23,17 @@ from game.prompt import prompt
 from game.screens import keeping
 from game.screens.board import Board, Shown
 from game.screens.clock_view import ClockView
-from game.screens.engine import Answered, Failed, Preparing, hand_question, whole_question
+from game.screens.engine import (
+    Advanced,
+    Answered,
+    AnsweredByPairs,
+    Failed,
+    Preparing,
+    first_question,
+    hand_question,
+    pairs_question,
+    whole_question,
+)
 from game.screens.key_bar import KeyBar
 from game.screens.key_labels import key_label
 from game.screens.looks import focuses, look_of
@@ -40,7 +50,6 @@ FURNISH_SECONDS = 0.02
 """From the first picture, which is to reach the terminal first, to what it did not need."""
 REMIND_SECONDS = 1.0
 """Between two looks at whether a newcomer needs a word."""
-SEARCHING = "Looking for every shortest way ..."
 
 
 class SittingScreen(Screen[bool]):
@@ -65,7 +74,7 @@ class SittingScreen(Screen[bool]):
         self._reveal = False
         self._gives_up = False  # `g` was pressed once
         self._said = ("", "")  # in the message line until something else is done, and its tone
-        self._searching = SEARCHING
+        self._searching = ""  # why solutions are not known yet
         self._preparing = ""  # what the search waits for
         self._best = ""
         self._is_stale = False  # what is shown, until all that waits has been done
@@ -108,8 +117,7 @@ class SittingScreen(Screen[bool]):
         self.reading = Reading(flipped=self.reading.flipped)
         self._far = self.app.settings.far_side == "always"
         self._reveal = self._gives_up = False
-        self._searching = SEARCHING
-        self._preparing = ""
+        self._searching = self._preparing = ""
         self._best = keeping.best_turns(self.app, sitting)
         puzzle = sitting.puzzle
         if self.query_one(Board).is_furnished:
@@ -121,12 +129,18 @@ class SittingScreen(Screen[bool]):
         self.call_after_refresh(self._run_clock)
 
     def _ask(self) -> None:
-        """Have everything searched that is told of the position."""
-        for question in (
-            whole_question(self.sitting.position),
-            hand_question(self.sitting.position),
-        ):
-            self.app.engine.ask(question, self)
+        """Have the engine find out all about the position: what is wanted soonest comes first."""
+        engine, position = self.app.engine, self.sitting.position
+        first, whole = first_question(position), whole_question(position)
+        engine.ask(first if first.is_large else whole, self)
+        if not first.is_large:
+            engine.ask(hand_question(position), self)
+        pairs = pairs_question(position)
+        if pairs is not None:
+            engine.ask(pairs, self, patient=True)
+        if first.is_large:
+            engine.ask(whole, self, patient=True)
+            engine.ask(hand_question(position), self, patient=True)
 
     def _greet(self) -> None:
         """Look after a newcomer: one who plays the first puzzles."""
@@ -280,18 +294,41 @@ class SittingScreen(Screen[bool]):
         """Fill in par, the solutions and the par of this grip."""
         message.stop()
         sitting, position = self.sitting, self.sitting.position
-        if message.question == whole_question(position):
+        is_whole = message.question == whole_question(position)
+        if is_whole or (message.question == first_question(position) and not sitting.knows_all):
             self._searching = sitting.learn(message.outcome)
             self._preparing = ""
         if message.question == hand_question(position):
             sitting.learn_hand(message.outcome)
+        if sitting.outcome:
             keeping.amend(self.app, sitting)
         self._refresh()
+
+    def on_advanced(self, message: Advanced) -> None:
+        """Par is longer than was known."""
+        message.stop()
+        sitting, at_least = self.sitting, message.progress.at_least
+        is_par = message.question in (
+            first_question(sitting.position),
+            whole_question(sitting.position),
+        )
+        if is_par and at_least > sitting.at_least:
+            sitting.at_least = at_least
+            if sitting.par is None:
+                self._refresh()
+
+    def on_answered_by_pairs(self, message: AnsweredByPairs) -> None:
+        """Fill in the best total pair by pair."""
+        message.stop()
+        if message.question == pairs_question(self.sitting.position):
+            self.sitting.learn_by_pairs(message.found)
+            self._refresh()
 
     def on_preparing(self, message: Preparing) -> None:
         """Tell what par waits for, where nothing else is said."""
         message.stop()
-        if message.question == whole_question(self.sitting.position):
+        position = self.sitting.position
+        if message.question in (first_question(position), whole_question(position)):
             self._searching = self._preparing = message.state
             self._refresh()
 

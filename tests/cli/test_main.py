@@ -159,3 +159,20 @@ def test_a_terminal_that_cannot_encode(data_dir: Path) -> None:
     )
     assert (code, err) == (Exit.DONE, "")
     assert out.isascii()
+
+
+@pytest.mark.parametrize("option", ["--help", "--version"])
+@pytest.mark.parametrize("unbuffered", ["", "1"])
+def test_an_output_that_is_full(option: str, unbuffered: str) -> None:
+    """Help and version that cannot be written are told in one line, with the code for that."""
+    with Path("/dev/full").open("w") as full:
+        ended = subprocess.run(
+            [*COMMAND, option],
+            stdout=full,
+            stderr=subprocess.PIPE,
+            cwd=ROOT,
+            env=environment(PYTHONUNBUFFERED=unbuffered),
+            check=False,
+        )
+    assert ended.returncode == Exit.CANNOT
+    assert one_line(ended.stderr.decode())

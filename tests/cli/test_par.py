@@ -317,3 +317,10 @@ def test_stopping_while_waiting_for_input(data_dir: Path) -> None:
         assert program.wait() == Exit.STOPPED
         assert program.stdout.read() == ""
         assert program.stderr.read() == ""
+
+
+def test_bytes_that_are_no_text_are_told_in_json(data_dir: Path) -> None:
+    """A setup of such bytes is answered with JSON that every reader takes: no half characters."""
+    code, out, _ = run("--data-dir", data_dir, "par", "--json", b"R\xff")
+    assert code == Exit.FAULT
+    assert json.loads(out)["setup"].encode() == b"R\\udcff"

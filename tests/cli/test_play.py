@@ -26,3 +26,12 @@ def test_in_a_terminal(tmp_path: Path) -> None:
     terminal.kill(signal.SIGTERM)
     terminal.expect_exact("\x1b[?1049l")
     assert ended(terminal) == 128 + signal.SIGTERM
+
+
+def test_an_environment_that_makes_no_sense(tmp_path: Path) -> None:
+    """A system of colours that does not exist counts as none named."""
+    env = {"TEXTUAL_COLOR_SYSTEM": "x"}
+    terminal = spawn("--data-dir", str(tmp_path), columns=100, env=env)
+    terminal.expect_exact("far side")
+    terminal.kill(signal.SIGTERM)
+    assert ended(terminal) == 128 + signal.SIGTERM

@@ -41,3 +41,11 @@ def test_a_path_that_cannot_be(tmp_path: Path) -> None:
     assert (code, err) == (0, "")
     assert "/nowhere/\\udcff/records.db" in out
     assert run("where", "--data-dir", "x" * 5000).code == 0
+
+
+def test_a_path_that_would_move_the_cursor(tmp_path: Path) -> None:
+    """Control characters of a path are told as escapes."""
+    code, out, err = run("where", "--data-dir", tmp_path / "\x1b[31m\nred")
+    assert (code, err) == (0, "")
+    assert f"records    {tmp_path}/\\x1b[31m\\nred/records.db" in out
+    assert "\x1b" not in out

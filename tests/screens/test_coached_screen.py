@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from game.packs import Puzzle
-from game.screens.cube_view import CubeView
+from game.screens.cube_view import CubeView, FarView
 from game.screens.play import PlayScreen
+from game.screens.too_small import LEAST_COLUMNS, LEAST_ROWS
 from game.screens.watch import WatchScreen
 from game.settings import Settings
 from tests.screens.conftest import Game, Start
@@ -176,3 +177,21 @@ async def test_no_question_while_par_is_to_be_called(start: Start, shipped: Ship
         await game.press(f"{HABIT} h")
         await game.until(lambda: game.says("Does a shorter way exist?"))
         assert game.text("#ways") == ""
+
+
+async def test_a_long_hint_leaves_the_far_side_whole(
+    start: Start, shipped: dict[str, Puzzle]
+) -> None:
+    """In the smallest window the numbers give way to a hint that needs their room."""
+    async with start(size=(LEAST_COLUMNS, LEAST_ROWS)) as game:
+        screen = await game.play(shipped["03-across-the-top/a-dip-of-the-corner"])
+        await game.press("h")
+        await game.until(lambda: game.says("Hint 1"))
+        assert game.says("par 6")
+        await game.press("h")
+        await game.until(lambda: game.says("Hint 2") and not game.says("par 6"))
+        assert game.says("far side")
+        far = screen.query_one(FarView)
+        assert far.region in screen.query_one("#side").region
+        await game.press("u")
+        await game.until(lambda: game.says("par 6"))

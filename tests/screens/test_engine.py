@@ -4,26 +4,36 @@ import time
 from collections.abc import Callable
 from pathlib import Path
 from threading import Event, Thread
+from typing import Any
 
 import pytest
 from textual.message import Message
 
+from game.cube.cube import Cube
 from game.cube.moves import parse_line
 from game.position import Position, position_after
 from game.screens.engine import (
     Advanced,
     Answered,
+    AnsweredByPairs,
     Engine,
     Failed,
     Preparing,
+    first_question,
     hand_question,
+    pairs_question,
     whole_question,
 )
 from game.screens.large_tables import LargeTables
 from game.search.cache import load_tables
-from game.search.outcome import Solved
+from game.search.growth import Growing
+from game.search.outcome import Outcome, Solved
+from game.search.pair_by_pair import PairByPair
+from game.search.shortest import search
 
 PATIENCE_SECONDS = 60.0
+SCRAMBLED = "R U' F2 L D B' R2 U F' L2 D' B U2 R' F"
+Tell = Callable[[Growing], None]
 
 
 class Asker:
@@ -132,13 +142,85 @@ def test_a_patient_question_waits_for_all_others(engine: Engine) -> None:
 def test_a_long_search_tells_its_bound_and_stops(engine: Engine) -> None:
     """Four pairs take long: the bound is told meanwhile, and stopping ends the thread."""
     asker = Asker()
-    scrambled = position("R U' F2 L D B' R2 U F' L2 D' B U2 R' F")
-    engine.ask(whole_question(scrambled), asker)
+    engine.ask(whole_question(position(SCRAMBLED)), asker)
     engine.start()
     until(lambda: any(isinstance(message, Advanced) for message in asker.heard))
     engine.stop()
     until(lambda: not engine._thread.is_alive())
     assert asker.answers() == []
+
+
+def test_one_search_answers_all_who_ask(engine: Engine, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Two who ask the same are both answered by one search, which goes on when one forgets."""
+    first, second, gone = Asker(), Asker(), Asker()
+    question = whole_question(position("R U R'"))
+    searches = counted(monkeypatch)
+    for asker in (gone, first, second):
+        engine.ask(question, asker)
+    engine.forget(gone)
+    engine.start()
+    until(lambda: first.answers() and second.answers())
+    assert gone.heard == []
+    assert searches == [question.cube]
+    engine.stop()
+
+
+def test_a_patient_search_breaks_off_for_others(engine: Engine) -> None:
+    """A long search that nobody is in a hurry for lets a short one pass, and is begun again."""
+    patient, hurried = Asker(), Asker()
+    long = whole_question(position(SCRAMBLED))
+    engine.ask(long, patient, patient=True)
+    engine.start()
+    until(lambda: engine._running is not None)
+    engine.ask(whole_question(position("R U R'")), hurried)
+    until(hurried.answers)
+    until(lambda: engine._running is not None and engine._running.question == long)
+    assert patient.heard == []
+    engine.stop()
+
+
+def test_the_first_way_is_enough_where_that_is_asked(engine: Engine) -> None:
+    """A question for one way is told one, and is another question than that for all."""
+    asker = Asker()
+    three_ways = position("R U R' U'")
+    engine.ask(first_question(three_ways), asker)
+    engine.ask(whole_question(three_ways), asker)
+    engine.start()
+    until(lambda: len(asker.answers()) == 2)
+    found = [answer.outcome for answer in asker.answers()]
+    assert [(o.complete, len(o.solutions)) for o in found if isinstance(o, Solved)] == [
+        (False, 1),
+        (True, 3),
+    ]
+    engine.stop()
+
+
+def test_pair_by_pair_is_told(engine: Engine) -> None:
+    """Who asks for the best total pair by pair hears of it; of one pair it cannot be asked."""
+    asker = Asker()
+    question = pairs_question(position("F U F2 U F"))
+    assert question is not None
+    engine.ask(question, asker)
+    engine.start()
+    until(lambda: asker.heard)
+    (message,) = asker.heard
+    assert isinstance(message, AnsweredByPairs)
+    assert isinstance(message.found, PairByPair)
+    assert message.found.total == 6
+    assert pairs_question(position("R U R'")) is None
+    engine.stop()
+
+
+def counted(monkeypatch: pytest.MonkeyPatch) -> list[Cube]:
+    """The cubes that are searched from now on."""
+    searched: list[Cube] = []
+
+    def counting(cube: Cube, *rest: object, **named: Any) -> Outcome:
+        searched.append(cube)
+        return search(cube, *rest, **named)
+
+    monkeypatch.setattr("game.search.shortest.search", counting)
+    return searched
 
 
 def test_a_fault_in_the_thread_is_told(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:

@@ -14,6 +14,7 @@ from game.screens.side_words import (
     forbidden_words,
     goal_words,
     mark_rows,
+    par_words,
     terms_words,
     turns_words,
     verdict_words,
@@ -125,3 +126,8 @@ def test_par_with_few_faces_claims_no_more() -> None:
 def test_one_turn_is_singular() -> None:
     """1 turn, 2 turns."""
     assert (turns_words(1), turns_words(2)) == ("1 turn", "2 turns")
+
+
+def test_what_is_known_of_par() -> None:
+    """Par itself, a bound as "12+", or a question mark."""
+    assert [par_words(13, 12), par_words(None, 12), par_words(None, 0)] == ["13", "12+", "?"]

@@ -1,16 +1,34 @@
 from __future__ import annotations
 
-from dataclasses import replace
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
 
 import pytest
 
 from game.cube.moves import parse_line
 from game.errors import ForbiddenTurn
 from game.packs import Puzzle
+from game.position import Position
 from game.screens.sitting import ABANDONED, GAVE_UP, SOLVED, Sitting
 from game.search.outcome import NoneUpTo, Solved, Stopped, Unsolvable
+from game.search.pair_by_pair import PairByPair
 
 FIRST, HOOK = "00-first-turns/open-door", "00-first-turns/other-way-round"
+
+
+@dataclass(frozen=True)
+class Unclaimed:
+    """Something to play without a claim of its par."""
+
+    position: Position
+
+    par = None
+    key = source = name = aside = place = why = ""
+    mode = "casual"
+
+    def note(self, colours: Mapping[str, str]) -> str:
+        """Nothing is said."""
+        return ""
 
 
 @pytest.fixture
@@ -172,3 +190,36 @@ def test_some_of_the_shortest_are_not_all(first: Sitting) -> None:
     for complete in (False, True):
         assert first.learn(Solved(3, (line,), complete=complete)) == ""
         assert (first.par, first.solutions, first.knows_all) == (3, (line,), complete)
+
+
+def test_a_par_that_nobody_claims(first: Sitting) -> None:
+    """Where nothing is claimed and nothing proven, par and score are not known, even solved."""
+    sitting = Sitting(Unclaimed(first.puzzle.position))
+    sitting.resume(0.0)
+    sitting.turn(parse_line("R U' R'"), 1.0)
+    assert (sitting.outcome, sitting.par, sitting.score) == (SOLVED, None, None)
+    assert sitting.record("always", "").par is None
+    sitting.learn(Solved(3, (parse_line("R U' R'"),), complete=False))
+    assert sitting.score is not None
+    assert sitting.score.at_par
+    assert not sitting.knows_all
+
+
+def test_a_claim_whose_truth_is_not_known(first: Sitting) -> None:
+    """Called before par is known is kept as claimed, and right or wrong once it is."""
+    sitting = Sitting(Unclaimed(first.puzzle.position), must_call=True)
+    sitting.resume(0.0)
+    sitting.turn(parse_line("R U2 U R'"), 1.0)
+    sitting.called = True
+    assert sitting.record("always", "").called == "claimed"
+    sitting.learn(Solved(3, (parse_line("R U' R'"),), complete=True))
+    assert sitting.record("always", "").called == "right"
+
+
+def test_pair_by_pair_is_learnt(first: Sitting) -> None:
+    """The best total pair by pair is taken where it was found."""
+    found = PairByPair(6, ("FR", "FL"), ((), ()), ())
+    first.learn_by_pairs(Stopped(0))
+    assert first.by_pairs is None
+    first.learn_by_pairs(found)
+    assert first.by_pairs == found
