@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Container, Iterable, Mapping
 from datetime import date, datetime
 
 from textual.containers import Horizontal, Vertical
@@ -29,6 +29,8 @@ CHOICES = (
 )  # fmt: skip
 """The commands that stand in the list."""
 KEY_WIDTH = 7
+WAITING = {"match": "match", "dash": "runs", "hourglass": "runs"}
+"""Modes of runs that can be gone on with -> the command that leads to them."""
 
 
 class HomeScreen(FramedScreen):
@@ -45,6 +47,7 @@ class HomeScreen(FramedScreen):
         super().__init__()
         self._bests: Mapping[str, Best] = {}
         self._next: Puzzle | None = None
+        self._waiting: frozenset[str] = frozenset()
 
     def body(self) -> Iterable[Widget]:
         """The name, the choices, today; the picture of what comes next."""
@@ -78,6 +81,8 @@ class HomeScreen(FramedScreen):
     def _look_up(self) -> None:
         self._bests = self.app.record(lambda records: records.bests(), {})
         in_hand = self.app.record(lambda records: records.positions_in_hand(), ())
+        modes = self.app.record(lambda records: {run.mode for run in records.open_runs()}, set())
+        self._waiting = frozenset(WAITING[mode] for mode in modes if mode in WAITING)
         self._next = go_on(self.app.packs, solved_texts(self._bests), in_hand)
 
     def _fill(self) -> None:
@@ -85,7 +90,9 @@ class HomeScreen(FramedScreen):
         choices = self.query_one(ChoiceList)
         marked = choices.highlighted or 0
         whole = tally(self.app.packs, self._bests)
-        choices.set_options(Option(row, id=id_) for id_, row in rows(self._next, whole))
+        choices.set_options(
+            Option(row, id=id_) for id_, row in rows(self._next, whole, self._waiting)
+        )
         choices.highlighted = marked
         choices.focus()
         midnight = datetime.now().astimezone().replace(hour=0, minute=0, second=0, microsecond=0)
@@ -193,8 +200,13 @@ def wordmark() -> Content:
     return Content.assemble(("p a i r", "bold $accent"), ("  w r i g h t", "bold"))
 
 
-def rows(following: Puzzle | None, whole: Tally) -> Iterable[tuple[str, Content]]:
-    """The choices: action and row; what there is to tell of one stands below it."""
+def rows(
+    following: Puzzle | None, whole: Tally, waiting: Container[str] = ()
+) -> Iterable[tuple[str, Content]]:
+    """The choices: action and row; what there is to tell of one stands below it.
+
+    waiting: commands under which something waits to be gone on with.
+    """
     if following is not None:
         twin = f", {twin_words(following.twin)}" if following.twin else ""
         going = f"{following.level.name}{twin} ({following.pack.title})"
@@ -210,6 +222,8 @@ def rows(following: Puzzle | None, whole: Tally) -> Iterable[tuple[str, Content]
         if command.action in CHOICES:
             key, label = command.shown.split()[0], command.label.capitalize()
             row = Content.assemble((f"{key:<{KEY_WIDTH}}", "bold $accent"), label)
+            if command.action in waiting:
+                row = Content.assemble(row, ("   one waits", "$warning"))
             if command.action in asides:
                 aside = " " * KEY_WIDTH + asides[command.action]
                 row = Content.assemble(row, "\n", (aside, "$muted"))
