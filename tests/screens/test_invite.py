@@ -30,7 +30,8 @@ async def test_an_invite_of_a_deal(start: Start) -> None:
     """Title, positions and rules are those chosen; the contest is open and in the list."""
     async with start() as game:
         await open_form(game)
-        await game.press("F i v e enter right down left down right down down enter")
+        await game.press("F i v e enter down down down right down down left down right")
+        await game.press("down down enter")
         contest = await made(game)
         assert contest.title == "Five"
         assert len(contest.positions) == 4
