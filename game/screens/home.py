@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Container, Iterable, Mapping
+from collections.abc import Collection, Iterable, Mapping
 from datetime import date, datetime
 
 from textual.containers import Horizontal, Vertical
@@ -28,9 +28,13 @@ CHOICES = (
     "help", "quit",
 )  # fmt: skip
 """The commands that stand in the list."""
+LEFT = {
+    "dash": ("runs", "a dash is not over"),
+    "hourglass": ("runs", "an hourglass is not over"),
+    "match": ("match", "a match is not over"),
+}
+"""Mode -> the choice that leads to what was left of it, and what is told there."""
 KEY_WIDTH = 7
-WAITING = {"match": "match", "dash": "runs", "hourglass": "runs"}
-"""Modes of runs that can be gone on with -> the command that leads to them."""
 
 
 class HomeScreen(FramedScreen):
@@ -47,7 +51,6 @@ class HomeScreen(FramedScreen):
         super().__init__()
         self._bests: Mapping[str, Best] = {}
         self._next: Puzzle | None = None
-        self._waiting: frozenset[str] = frozenset()
 
     def body(self) -> Iterable[Widget]:
         """The name, the choices, today; the picture of what comes next."""
@@ -81,8 +84,6 @@ class HomeScreen(FramedScreen):
     def _look_up(self) -> None:
         self._bests = self.app.record(lambda records: records.bests(), {})
         in_hand = self.app.record(lambda records: records.positions_in_hand(), ())
-        modes = self.app.record(lambda records: {run.mode for run in records.open_runs()}, set())
-        self._waiting = frozenset(WAITING[mode] for mode in modes if mode in WAITING)
         self._next = go_on(self.app.packs, solved_texts(self._bests), in_hand)
 
     def _fill(self) -> None:
@@ -90,9 +91,8 @@ class HomeScreen(FramedScreen):
         choices = self.query_one(ChoiceList)
         marked = choices.highlighted or 0
         whole = tally(self.app.packs, self._bests)
-        choices.set_options(
-            Option(row, id=id_) for id_, row in rows(self._next, whole, self._waiting)
-        )
+        left = self.app.record(lambda records: {run.mode for run in records.open_runs()}, set())
+        choices.set_options(Option(row, id=id_) for id_, row in rows(self._next, whole, left))
         choices.highlighted = marked
         choices.focus()
         midnight = datetime.now().astimezone().replace(hour=0, minute=0, second=0, microsecond=0)
@@ -201,11 +201,11 @@ def wordmark() -> Content:
 
 
 def rows(
-    following: Puzzle | None, whole: Tally, waiting: Container[str] = ()
+    following: Puzzle | None, whole: Tally, left: Collection[str] = ()
 ) -> Iterable[tuple[str, Content]]:
     """The choices: action and row; what there is to tell of one stands below it.
 
-    waiting: commands under which something waits to be gone on with.
+    left: modes of which a run or a match was left before its end.
     """
     if following is not None:
         twin = f", {twin_words(following.twin)}" if following.twin else ""
@@ -218,12 +218,13 @@ def rows(
         "go": going,
         "map": f"{whole.solved} of {whole.levels} levels solved, {whole.at_par} at par",
     }
+    for mode, (action, words) in LEFT.items():
+        if mode in left:
+            asides[action] = words
     for command in commands.of_screen("home"):
         if command.action in CHOICES:
             key, label = command.shown.split()[0], command.label.capitalize()
             row = Content.assemble((f"{key:<{KEY_WIDTH}}", "bold $accent"), label)
-            if command.action in waiting:
-                row = Content.assemble(row, ("   one waits", "$warning"))
             if command.action in asides:
                 aside = " " * KEY_WIDTH + asides[command.action]
                 row = Content.assemble(row, "\n", (aside, "$muted"))
