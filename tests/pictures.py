@@ -21,25 +21,19 @@ from pathlib import Path
 from rich.style import Style
 from textual.strip import Strip
 
-from game.contest import Result
-from game.cube.moves import parse_line
-from game.folders import Folders
-from game.packs import Puzzle, load_packs, pack_folder, puzzles
-from game.position import Position
-from game.screens.atlas import AtlasScreen
-from game.screens.columns import Entry
-from game.screens.lines import LinesScreen, Page
-from game.screens.map import MapScreen
-from game.screens.race import RaceScreen
 from game.contest import Card, Contest, Result
 from game.cube.moves import parse_line
 from game.entered import Entered
 from game.folders import Folders
 from game.packs import Puzzle, load_packs, pack_folder, puzzles
+from game.position import Position
 from game.screens import book
 from game.screens.atlas import AtlasScreen
+from game.screens.columns import Entry
 from game.screens.contest import ContestScreen
+from game.screens.lines import LinesScreen, Page
 from game.screens.map import MapScreen
+from game.screens.race import RaceScreen
 from game.screens.standings import StandingsScreen
 from game.screens.statistics import StatisticsScreen
 from game.settings import Settings, save_settings
