@@ -9,8 +9,8 @@ about as much as it then saves among the children.
 
 Twelve random deals of four pairs, all solutions, took one core 3.8 s and 34 million nodes this
 way; 4.2 s with every bound in one order. Leaving out those that reject less than a twentieth or a
-fifth makes no difference beyond the noise, which was a tenth; less than three tenths costs 17 % more
-nodes.
+fifth makes no difference beyond the noise, which was a tenth; less than three tenths costs 17 %
+more nodes.
 """
 
 from __future__ import annotations
