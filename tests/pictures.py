@@ -21,10 +21,20 @@ from pathlib import Path
 from rich.style import Style
 from textual.strip import Strip
 
+from game.contest import Card, Contest, Result
+from game.cube.moves import parse_line
+from game.entered import Entered
 from game.folders import Folders
 from game.packs import Puzzle, load_packs, pack_folder, puzzles
+from game.position import Position
+from game.screens import book
 from game.screens.atlas import AtlasScreen
+from game.screens.columns import Entry
+from game.screens.contest import ContestScreen
+from game.screens.lines import LinesScreen, Page
 from game.screens.map import MapScreen
+from game.screens.race import RaceScreen
+from game.screens.standings import StandingsScreen
 from game.screens.statistics import StatisticsScreen
 from game.settings import Settings, save_settings
 from tests.many_attempts import DAYS, write
@@ -37,6 +47,8 @@ CELL = 10
 """Width of a cell; it is twice as high."""
 MARGIN = 16
 HABIT, HOOK = "r U R u u r u R", "r b u u B R"
+HABIT_LINE, HOOK_LINE = "R U' R' U2 R U R'", "R B U2 B' R'"
+"""The same in notation."""
 
 Colour = str
 Scene = Callable[[Game, dict[str, Puzzle]], Awaitable[None]]
@@ -140,10 +152,79 @@ async def statistics(game: Game, levels: dict[str, Puzzle]) -> None:
     await game.until(lambda: not any(worker.is_running for worker in game.app.workers))
 
 
+def _tried(position: Position, name: str, line: str, seeing: int, doing: int) -> Entry:
+    moves = parse_line(line)
+    return Entry(position, name, moves, Result(moves, seeing, doing, called=False, solved=True))
+
+
+def _lines_of_four(levels: dict[str, Puzzle]) -> Page:
+    """What four players made of the hook."""
+    position = levels["00-first-turns/other-way-round"].position
+    entries = (
+        _tried(position, "Ada", "R U' R' U2 R U R'", 341, 262),
+        _tried(position, "Bo", "R B U2 B' R'", 1207, 198),
+        _tried(position, "Cem", "y F R U2 R' F'", 702, 175),
+        _tried(position, "Dora", "R U R' F R' F' R2 U R'", 96, 410),
+    )
+    return Page("Position 2 of 5", position, entries)
+
+
+async def lines(game: Game, levels: dict[str, Puzzle]) -> None:
+    """The lines of four players beside each other, against par."""
+    await game.app.push_screen(LinesScreen([_lines_of_four(levels)], onward="next position"))
+    await game.until(lambda: game.says("shortest"))
+    await game.press("right space right space")
+
+
+async def race(game: Game, levels: dict[str, Puzzle]) -> None:
+    """Two lines watched beside each other, in time."""
+    first, second, *_ = _lines_of_four(levels).entries
+    await game.app.push_screen(RaceScreen((first, second)))
+    await game.settle()
+    await game.press("t right right right right right")
+    await game.until(lambda: game.says("In time"))
+
+
 async def flat(game: Game, levels: dict[str, Puzzle]) -> None:
     """The unfolded drawing, with letters."""
     game.app.change_settings(Settings(colours="true", drawing="flat"))
     await _open(game, levels["00-first-turns/other-way-round"])
+
+
+async def contest(game: Game, levels: dict[str, Puzzle]) -> None:
+    """A contest among friends: two positions played, one of them called, the third to come."""
+    names = ("open-door", "other-way-round", "first-handshake")
+    positions = tuple(levels[f"00-first-turns/{name}"].position for name in names)
+    made = Contest("Friday five", positions)
+    await game.app.push_screen(ContestScreen(book.entry_for(game.app, made)))
+    await game.until(lambda: game.says("1 to play"))
+    for number, (keys, answer) in enumerate((("r U R", "c"), (HABIT, "enter")), 2):
+        await game.press("enter")
+        await game.until(lambda: game.says("Space pause"))
+        await game.settle()
+        game.clock.now += 3.41
+        await _turn(game, keys)
+        await game.press(answer)
+        await game.until(lambda n=number: game.says(f"{n} to play"))
+    await game.until(lambda: game.says("+2"))
+    await game.press("up")
+
+
+async def ranking(game: Game, levels: dict[str, Puzzle]) -> None:
+    """Standings of cards from a chat, one of which does not hold what it claims."""
+    made = Contest("Friday five", (levels["00-first-turns/other-way-round"].position,))
+    played = (
+        ("Ada", HOOK_LINE, True, 512),
+        ("Bo", HOOK_LINE, False, 740),
+        ("Cem", HABIT_LINE, True, 398),
+        ("Dag", "R U R'", False, 31),
+    )
+    cards = tuple(
+        Card(name, (Result(parse_line(line), 341, doing, called=called, solved=True),))
+        for name, line, called, doing in played
+    )
+    await game.app.push_screen(StandingsScreen(Entered(made), cards))
+    await game.until(lambda: game.says("1 right"))
 
 
 SCENES: dict[str, Scene] = {
@@ -155,7 +236,11 @@ SCENES: dict[str, Scene] = {
     "watching": watching,
     "leaning-left": leaning_left,
     "statistics": statistics,
+    "lines": lines,
+    "race": race,
     "flat": flat,
+    "contest": contest,
+    "standings": ranking,
 }
 """A picture's file name without its ending -> what leads to it."""
 

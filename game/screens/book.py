@@ -15,6 +15,7 @@ from game.entered import Entered, entered_text
 from game.entries import CONTEST, DAY, Entry, entries_in
 
 if TYPE_CHECKING:
+    from game.position import Position
     from game.screens.app import PairwrightApp
 
 
@@ -83,6 +84,12 @@ def close(app: PairwrightApp, entry: Entry) -> None:
     number = entry.run
     if number is not None:
         app.record(lambda records: records.end_run(number), None)
+
+
+def learn_par(app: PairwrightApp, position: Position, par: int) -> None:
+    """Keep the par of a position with the attempts that ended before it was known."""
+    if app.has_records:
+        app.record(lambda records: records.learn_par(position.text, par), None)
 
 
 def _looked_up(app: PairwrightApp, mode: str, kind: str | None = None) -> tuple[Entry, ...]:

@@ -133,7 +133,7 @@ class ContestTableScreen(FramedScreen):
             self.app.engine.ask(whole_question(position), self)
 
     def on_answered(self, message: Answered) -> None:
-        """A par is known."""
+        """A par is known: to the table, and to attempts that ended before it was."""
         message.stop()
         par = getattr(message.outcome, "par", None)
         entered = self._entered
@@ -142,6 +142,7 @@ class ContestTableScreen(FramedScreen):
         for position in entered.contest.positions:
             if whole_question(position) == message.question:
                 self._pars[position.text] = par
+                book.learn_par(self.app, position, par)
         self._show()
 
     def on_failed(self, message: Failed) -> None:

@@ -55,8 +55,8 @@ async def test_terms_are_stepped(start: Start) -> None:
     """The arrows change what is played, how many, by what it is ranked, and inspection."""
     async with start() as game:
         await at_form(game)
-        await game.press("A enter B enter enter left")
-        await game.press("down right right down right down enter up up up up")
+        await game.press("A enter B enter enter right down left")
+        await game.press("down right right down right down enter down")
         for words in (
             "Two at Once",
             "Positions ‹ 7 ›",
@@ -110,6 +110,20 @@ async def test_a_match_that_waits(start: Start, shipped: dict[str, Puzzle]) -> N
         await game.until(lambda: not game.says("Eve and Fay"))
         assert [len(m.players) for _, m in match_keeping.open_matches(game.app)] == [3]
         assert match_keeping.last_names(game.app) == ("Eve", "Fay")
+
+
+async def test_home_tells_that_a_match_waits(start: Start, shipped: dict[str, Puzzle]) -> None:
+    """While a match is open home says so."""
+    contest = Contest("First turns", (shipped[DOOR].position,))
+    async with start() as game:
+        await game.app.go_home()
+        number = match_keeping.begin(game.app, begin_match(contest, ("Ada", "Bo")))
+        await game.press("g escape")
+        await game.until(lambda: game.says("a match is not over"))
+        match_keeping.end(game.app, number)
+        await game.press("g escape")
+        await game.until(lambda: game.says("Table match"))
+        assert not game.says("a match is not over")
 
 
 async def test_from_home_and_back(start: Start) -> None:
