@@ -13,6 +13,7 @@ from textual.binding import Binding, BindingType
 
 from game.screens.command import Command
 from game.screens.commands_friends import AMONG_FRIENDS
+from game.screens.commands_timed import AGAINST_THE_CLOCK
 
 _TABLE: tuple[Command, ...] = (
     # -- the playing screen ------------------------------------------------------------------
@@ -88,24 +89,7 @@ _TABLE: tuple[Command, ...] = (
     Command("play", "back", ("q", "escape"), "q Escape", "back",
             "Close what is open: pad, solutions, questions. Then leave; the attempt is kept.",
             "The game", bar=1),
-    # -- one position of a run, a match or a contest; its turning keys are the playing screen's ----
-    Command("round", "pause", ("space",), "Space", "pause",
-            "Hide the cube; the clock stands until you go on.", "The position", bar=3),
-    Command("round", "go", ("enter",), "Enter", "go on",
-            "Once solved: go on without a call.", "The position", bar=1),
-    Command("round", "call", ("c",), "c", "call it",
-            "Declare that no shorter way exists, where it is asked.", "The position", bar=1),
-    Command("round", "give_up", ("g",), "g", "give up",
-            "Leave the position unsolved and go on; asked twice.", "The position", bar=5),
-    Command("round", "back", ("q", "escape"), "q Escape", "leave",
-            "Leave, asked twice: what is finished is kept, the position in hand is not.",
-            "The position", bar=1),
-    # -- what hides the cube -----------------------------------------------------------------
-    Command("curtain", "go", ("space", "enter"), "Space Enter", "go on",
-            "Show the cube again: the clock goes on. Or begin without counting down.",
-            "The curtain", bar=1),
-    Command("curtain", "back", ("q", "escape"), "q Escape", "leave",
-            "Leave from behind the curtain.", "The curtain", bar=2),
+    *AGAINST_THE_CLOCK,
     # -- home --------------------------------------------------------------------------------
     Command("home", "go", ("enter",), "Enter", "go on",
             "Take up the attempt in hand, or the next level that is not solved.", "Home", bar=1),
@@ -116,6 +100,9 @@ _TABLE: tuple[Command, ...] = (
             "Home", bar=3),
     Command("home", "drill", ("d",), "d", "drill",
             "Endless positions, chosen for you: what you lose comes more often.",
+            "Home", bar=3),
+    Command("home", "runs", ("r",), "r", "timed runs",
+            "A dash, a number of positions in the least time; or an hourglass, as many as can be.",
             "Home", bar=3),
     Command("home", "day", ("k",), "k", "the day's five",
             "Five positions that everybody gets on that date, from three turns to two pairs.",

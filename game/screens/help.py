@@ -23,6 +23,8 @@ SCREENS = {
     "map": "The map",
     "atlas": "The atlas",
     "drill": "The drill",
+    "runs": "Timed runs",
+    "run": "A run that is over",
     "contests": "Contests",
     "invite": "An invite",
     "contest": "A contest, and the day's five",

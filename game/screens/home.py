@@ -24,8 +24,8 @@ from game.screens.rows import twin_words
 from game.screens.tally import Tally, solved_texts, tally
 
 CHOICES = (
-    "go", "map", "atlas", "drill", "day", "contests", "match", "statistics", "settings", "help",
-    "quit",
+    "go", "map", "atlas", "drill", "runs", "day", "contests", "match", "statistics", "settings",
+    "help", "quit",
 )  # fmt: skip
 """The commands that stand in the list."""
 KEY_WIDTH = 7
@@ -136,6 +136,12 @@ class HomeScreen(FramedScreen):
         from game.screens.drill import DrillScreen  # noqa: PLC0415 - likewise
 
         self.app.push_screen(DrillScreen())
+
+    def action_runs(self) -> None:
+        """To the timed runs."""
+        from game.screens.runs import RunsScreen  # noqa: PLC0415 - likewise
+
+        self.app.push_screen(RunsScreen())
 
     def action_day(self) -> None:
         """To the day's five."""

@@ -20,7 +20,7 @@ from game.runs.times import cut
 from game.screens import commands
 from game.screens.board import Board, Shown
 from game.screens.curtain import CurtainScreen
-from game.screens.engine import Answered, whole_question
+from game.screens.engine import Answered, first_question
 from game.screens.hands import HandsScreen
 from game.screens.sitting import SOLVED, Sitting
 from game.screens.sitting_screen import WARN
@@ -63,7 +63,7 @@ class Round:
     status: Callable[[int], str] = lambda ms: ""
     key: str = ""
 
-    par = 0  # of no matter: it is never spoken of
+    par = None
     aside = why = ""
 
     @property
@@ -129,13 +129,13 @@ class RoundScreen(HandsScreen):
 
     def _ask(self) -> None:
         """Have par searched, to be known once it may be told."""
-        self.app.engine.ask(whole_question(self.sitting.position), self)
+        self.app.engine.ask(first_question(self.sitting.position), self)
 
     def on_answered(self, message: Answered) -> None:
         """Par is known: attempts that were kept without it learn it."""
         par = getattr(message.outcome, "par", None)
         text = self.sitting.position.text
-        if par is not None and message.question == whole_question(self.sitting.position):
+        if par is not None and message.question == first_question(self.sitting.position):
             self.app.record(lambda records: records.learn_par(text, par), None)
 
     def _finish(self) -> None:
@@ -338,7 +338,7 @@ class RoundScreen(HandsScreen):
             self.app.late_pars.follow(self.sitting.position)
 
     def _par(self) -> int | None:
-        return getattr(self.app.engine.known(whole_question(self.sitting.position)), "par", None)
+        return getattr(self.app.engine.known(first_question(self.sitting.position)), "par", None)
 
     def _call(self) -> str:
         """The call as it is kept: whether it is right, as far as that is known."""
@@ -352,25 +352,36 @@ class RoundScreen(HandsScreen):
         return "right" if self.sitting.attempt.turns <= par else "wrong"
 
     def _record(self) -> Record:
+        """What is kept; of an attempt that did not solve too, the time until its end."""
         settings, round_ = self.app.settings, self.round
         record = self.sitting.record(settings.far_side, round_.player or settings.player)
-        run = "" if round_.run is None else str(round_.run)
-        added = self._added
+        seeing, doing = self._times_to_the_end()
         return replace(
-            record, par=self._par(), at_hand=None, called=self._call(), run=run, inspection=added
+            record,
+            par=self._par(),
+            at_hand=None,
+            called=self._call(),
+            run="" if round_.run is None else str(round_.run),
+            inspection=self._added,
+            seeing_ms=seeing,
+            doing_ms=doing,
         )
+
+    def _times_to_the_end(self) -> tuple[int, int]:
+        """Milliseconds until the first turn, and from there to the end, however it ended."""
+        attempt = self.sitting.attempt
+        end = attempt.solved_ms if attempt.is_solved else self.sitting.ms(self.app.moment)
+        seeing = attempt.seeing_ms if attempt.seeing_ms is not None else end or 0
+        return seeing, (end or 0) - seeing
 
     def _result(self) -> Result:
         sitting = self.sitting
-        attempt, solved = sitting.attempt, sitting.outcome == SOLVED
-        end = attempt.solved_ms if solved else sitting.ms(self.app.moment)
-        seeing = attempt.seeing_ms
-        seen = cut(end or 0) if seeing is None else cut(seeing)
+        seeing, doing = self._times_to_the_end()
         return Result(
-            line=attempt.written,
-            seeing=seen,
-            doing=cut(end or 0) - seen,
+            line=sitting.attempt.written,
+            seeing=cut(seeing),
+            doing=cut(seeing + doing) - cut(seeing),
             called=bool(sitting.called),
-            solved=solved,
+            solved=sitting.outcome == SOLVED,
             inspection=self._added or 0,
         )

@@ -18,6 +18,8 @@ CLASSES = {
     "map": ("map", "MapScreen"),
     "atlas": ("atlas", "AtlasScreen"),
     "drill": ("drill", "DrillScreen"),
+    "runs": ("runs", "RunsScreen"),
+    "run": ("run_screen", "RunScreen"),
     "statistics": ("statistics", "StatisticsScreen"),
     "settings": ("settings", "SettingsScreen"),
     "watch": ("watch", "WatchScreen"),

@@ -238,11 +238,12 @@ async def test_time_is_up(start: Start, one: Round) -> None:
     """At its limit a position ends by itself, and a turn that comes later is not made."""
     async with start() as game:
         table = Table(game, replace(one, left_ms=5000), replace(one, left_ms=1000))
-        await table.open()
+        screen = await table.open()
         await game.press("r U")
         game.clock.now += 5
         await game.press("R")
         assert [result.solved for result in table.results] == [False]
+        await game.until(lambda: screen.sitting._since is not None)
         game.clock.now += 2
         await game.until(lambda: table.left == [True])
         assert [record.outcome for record in table.kept()] == ["abandoned", "abandoned"]

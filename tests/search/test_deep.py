@@ -7,6 +7,8 @@ on which stickers lie, and makes a table of its own.
 from __future__ import annotations
 
 import random
+import subprocess
+import sys
 from collections.abc import Sequence
 from pathlib import Path
 
@@ -15,7 +17,7 @@ import pytest
 from game.cube.cube import SOLVED, Cube
 from game.cube.moves import FACE_MOVES
 from game.cube.pair import SLOTS, is_goal
-from game.search.cache import build_near_sets, load_all_tables, missing
+from game.search.cache import load_all_tables, missing
 from game.search.outcome import Solved
 from game.search.shortest import search
 from game.search.tables import Tables
@@ -35,13 +37,48 @@ def test_a_cube_as_the_program_reads_it() -> None:
     assert "LF=LF" in turned
 
 
+PEAK = """
+import resource, sys
+from pathlib import Path
+from game.cube.cube import SOLVED
+from game.cube.moves import parse_line
+from game.cube.pair import SLOTS
+from game.search.cache import build_near_sets, load_all_tables
+from game.search.shortest import search
+build_near_sets(Path(sys.argv[1]))
+tables = load_all_tables(Path(sys.argv[1]))
+search(SOLVED.turn(parse_line(sys.argv[2])), SLOTS, tables=tables, first=True)
+print(resource.getrusage(resource.RUSAGE_SELF).ru_maxrss)
+"""
+"""Builds what is missing and searches; tells the most memory that it ever had, in kilobytes."""
+SUPERFLIP = "U R2 F B R B2 R U2 L B2 R U' D' R2 F R' L B2 U2 F2"
+
+
+def peak(folder: Path, setup: str) -> int:
+    """Bytes of memory."""
+    command = [sys.executable, "-c", PEAK, str(folder), setup]
+    return 1024 * int(subprocess.run(command, capture_output=True, check=True, text=True).stdout)
+
+
 @pytest.fixture(scope="module")
-def large(tmp_path_factory: pytest.TempPathFactory) -> Tables:
-    """The large tables, built for these tests."""
+def large_folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """Where the large tables are, built for these tests in less than a gigabyte of memory."""
     folder = tmp_path_factory.mktemp("large")
-    assert build_near_sets(folder)
+    assert peak(folder, "") < 10**9
     assert missing(folder) == ()
-    return load_all_tables(folder)
+    return folder
+
+
+@pytest.fixture(scope="module")
+def large(large_folder: Path) -> Tables:
+    """The large tables."""
+    return load_all_tables(large_folder)
+
+
+@pytest.mark.slow
+def test_a_search_stays_below_a_gigabyte(large_folder: Path) -> None:
+    """However many nodes there are: with every edge turned over, cross and pairs take 16 turns."""
+    assert peak(large_folder, SUPERFLIP) < 10**9
 
 
 @pytest.fixture(scope="module")

@@ -1,0 +1,122 @@
+"""Timed runs in the records: begun, left open, taken up again, closed; the best of a kind."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from datetime import date, datetime
+from secrets import token_hex
+from typing import TYPE_CHECKING
+
+from game.errors import ProgrammeError
+from game.programme import Programme, parse_programme
+from game.runs import Done, Run, best, parse_run, run_text
+from game.runs.terms import MODES
+from game.runs.times import cut
+
+if TYPE_CHECKING:
+    from game.records import KeptRun, Record, Records
+    from game.screens.app import PairwrightApp
+
+
+@dataclass(frozen=True)
+class Entry:
+    """A run and its number in the records; None where they cannot be used.
+
+    began: when it was begun.
+    """
+
+    run: Run
+    number: int | None
+    began: datetime | None = None
+
+
+def begin(app: PairwrightApp, run: Run) -> Entry:
+    """A new run is kept from now on."""
+    terms = run.terms
+    number = app.record(
+        lambda records: records.begin_run(terms.mode, terms.kind, run_text(run)), None
+    )
+    return Entry(run, number)
+
+
+def new_seed() -> str:
+    """A seed that nobody has had."""
+    return token_hex(8)
+
+
+def end(app: PairwrightApp, entry: Entry) -> None:
+    """The run is over."""
+    number = entry.number
+    if number is not None:
+        app.record(lambda records: records.end_run(number), None)
+
+
+def taken_up(app: PairwrightApp, entry: Entry) -> Entry:
+    """A run that was left goes on; that it was left is kept with it."""
+    run = replace(entry.run, breaks=entry.run.breaks + 1)
+    number = entry.number
+    if number is not None:
+        app.record(lambda records: records.amend_run(number, run_text(run)), None)
+    return replace(entry, run=run)
+
+
+def left_open(app: PairwrightApp) -> Entry | None:
+    """The run that was left last and is not over."""
+    if not app.has_records:
+        return None
+    return app.record(lambda records: next(_entries(records, records.open_runs()), None), None)
+
+
+def best_of(app: PairwrightApp, kind: str, mode: str) -> tuple[Run | None, int]:
+    """The best run of a kind, and how many of it were played to their end."""
+    if not app.has_records:
+        return None, 0
+    found: tuple[Entry, ...] = app.record(
+        lambda records: tuple(_entries(records, records.ended_runs(mode, kind))), ()
+    )
+    runs = [entry.run for entry in found if entry.run.is_over]
+    return best(runs), len(runs)
+
+
+def last(app: PairwrightApp) -> Run | None:
+    """The run that was begun last and is over."""
+    if not app.has_records:
+        return None
+    kept = app.record(lambda records: [r for m in MODES for r in records.ended_runs(m)[:1]], [])
+    newest = max(kept, key=lambda run: run.number, default=None)
+    try:
+        return parse_run(newest.text) if newest is not None else None
+    except ProgrammeError:
+        return None
+
+
+def programme_of(app: PairwrightApp, run: Run) -> Programme:
+    """What a run plays. Raises ProgrammeError when that is no longer there."""
+    return parse_programme(run.terms.programme, app.packs, date.fromisoformat)
+
+
+def _entries(records: Records, kept: tuple[KeptRun, ...]) -> Iterator[Entry]:
+    """Those of the runs that are timed and can be read, with what was done in them."""
+    for each in kept:
+        if each.mode in MODES:
+            try:
+                run = parse_run(each.text)
+            except ProgrammeError:
+                continue
+            done = map(done_of, records.attempts_of(each.number))
+            yield Entry(replace(run, done=tuple(done)), each.number, each.began)
+
+
+def done_of(record: Record) -> Done:
+    """What an attempt of a run came to."""
+    seeing, doing = record.seeing_ms or 0, record.doing_ms or 0
+    return Done(
+        position=record.position,
+        turns=record.turns,
+        par=record.par,
+        seeing=cut(seeing),
+        doing=cut(seeing + doing) - cut(seeing),
+        inspection=record.inspection or 0,
+        solved=record.is_solved,
+    )

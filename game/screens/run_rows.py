@@ -1,0 +1,106 @@
+"""The terms of a run as rows of a form. Pure."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from game.programme import Programme
+from game.prose import counted
+from game.runs import DASH, HOURGLASS, Terms
+from game.screens.programme_rows import Chosen, Row, chosen_for
+
+POSITIONS = (1, 2, 3, 5, 7, 10, 12, 15, 20, 25, 30, 40)
+SECONDS = (30, 60, 120, 180, 300, 600, 900, 1800)
+ADDED = (0, 25, 50, 100, 200, 500)
+"""Hundredths of a second for each turn over par."""
+HELP = {
+    DASH: "A fixed number of positions in the least time.",
+    HOURGLASS: "As many positions as there is time for.",
+}
+
+
+@dataclass(frozen=True)
+class Setup:
+    """What is chosen so far; each mode remembers its own amount."""
+
+    chosen: Chosen
+    mode: str = DASH
+    positions: int = 5
+    seconds: int = 180
+    added: int = 50
+    inspection: bool = False
+
+    @property
+    def programme(self) -> Programme:
+        """What is played. Raises ProgrammeError where that cannot be had."""
+        return self.chosen.programme
+
+    @property
+    def terms(self) -> Terms:
+        """The terms of the run. Raises ProgrammeError as `programme` does."""
+        programme = self.programme
+        mode = self._mode(programme)
+        amount = self.seconds if mode == HOURGLASS else programme.most or self.positions
+        return Terms(mode, amount, programme.text, self.added, self.inspection)
+
+    def _mode(self, programme: Programme) -> str:
+        """What has an end is no hourglass's."""
+        return self.mode if programme.most is None else DASH
+
+    def rows(self) -> tuple[Row, ...]:
+        """The run, then what is played in it."""
+        programme = self.programme
+        mode, most = self._mode(programme), programme.most
+        if mode == HOURGLASS:
+            amount = Row("amount", "Time", seconds_words(self.seconds), "The time that there is.")
+        else:
+            positions = counted(most or self.positions, "position")
+            amount = Row("amount", "Length", positions, "How many positions are to be solved.")
+        cost = f"{self.added / 100:g} s a turn" if self.added else "nothing"
+        costs = "Added for each turn over par, apart from the clock."
+        inspects = "15 s to look before each position; the first turn starts the clock."
+        return (
+            Row("mode", "Run", mode, HELP[mode]),
+            amount,
+            Row("added", "Over par", cost, costs),
+            Row("inspection", "Inspection", "yes" if self.inspection else "no", inspects),
+            *self.chosen.rows(),
+        )
+
+    def stepped(self, key: str, step: int) -> Setup:
+        """With the next value of a row, or the one before."""
+        if key == "mode":
+            return replace(self, mode=HOURGLASS if self.mode == DASH else DASH)
+        if key == "inspection":
+            return replace(self, inspection=not self.inspection)
+        if key == "added":
+            return replace(self, added=_next(ADDED, self.added, step))
+        if key == "amount" and self._mode(self.programme) == HOURGLASS:
+            return replace(self, seconds=_next(SECONDS, self.seconds, step))
+        if key == "amount":
+            return replace(self, positions=_next(POSITIONS, self.positions, step))
+        return replace(self, chosen=self.chosen.stepped(key, step))
+
+
+def setup_for(terms: Terms, programme: Programme, chosen: Chosen) -> Setup:
+    """The choice that gives these terms, as far as the rows can."""
+    found = Setup(
+        chosen_for(programme, chosen), terms.mode, added=terms.added, inspection=terms.inspection
+    )
+    if terms.mode == HOURGLASS:
+        return replace(found, seconds=terms.amount)
+    return replace(found, positions=terms.amount) if programme.most is None else found
+
+
+def seconds_words(seconds: int) -> str:
+    """ "30 seconds", "one minute", "three minutes"."""
+    if seconds % 60:
+        return f"{seconds} seconds"
+    return counted(seconds // 60, "minute")
+
+
+def _next(values: Sequence[int], value: int, step: int) -> int:
+    """The value after another, or before it; from one that is none of them, the nearest."""
+    at = values.index(min(values, key=lambda v: abs(v - value)))
+    return values[(at + step) % len(values)] if value in values else values[at]

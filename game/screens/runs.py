@@ -1,0 +1,138 @@
+"""Timed runs: the terms of the next one, and one that was left."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import date
+
+from textual.content import Content
+
+from game.cube.cube import SOLVED
+from game.errors import ProgrammeError
+from game.position import Position, position_of
+from game.programme import FromDay, first_positions
+from game.prose import counted
+from game.runs import DASH, Run
+from game.runs.times import written
+from game.screens import commands, run_book
+from game.screens.form import FormScreen
+from game.screens.programme_rows import Chosen, Row
+from game.screens.run_rows import Setup, setup_for
+from game.screens.run_screen import RunScreen
+
+
+class RunsScreen(FormScreen):
+    """Sets up a run; offers one that was left."""
+
+    COMMAND_SCREEN = "runs"
+    BINDINGS = commands.bindings("runs")
+
+    setup: Setup
+    """What is chosen so far; at first the terms of the last run."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._left: run_book.Entry | None = None
+
+    def on_mount(self) -> None:
+        """The terms of the last run; this comes before the form is shown."""
+        self._left = run_book.left_open(self.app)
+        self.setup = self._as_before()
+        self.entitle("Timed runs")
+
+    def on_screen_resume(self) -> None:
+        """A run may have been left, or played to its end."""
+        self._left = run_book.left_open(self.app)
+        self.show_form()
+
+    def _as_before(self) -> Setup:
+        chosen = Chosen(self.app.packs, date.today())
+        last = self._left.run if self._left is not None else run_book.last(self.app)
+        if last is None:
+            return Setup(chosen)
+        try:
+            return setup_for(last.terms, run_book.programme_of(self.app, last), chosen)
+        except ProgrammeError:
+            return Setup(chosen)
+
+    # -- the form --------------------------------------------------------------------------------
+
+    def rows(self) -> Sequence[Row]:
+        """The terms."""
+        return self.setup.rows()
+
+    def step(self, key: str, step: int) -> None:
+        """Change one."""
+        self.setup = self.setup.stepped(key, step)
+
+    def sample(self) -> Position | None:
+        """One of the kind; of the day's five none is shown before."""
+        programme = self.setup.programme
+        if isinstance(programme, FromDay):
+            return position_of(SOLVED)
+        return next(iter(first_positions(programme, "sample", 1)), None)
+
+    def first_words(self) -> Content:
+        """A run that was left."""
+        left = self._left
+        if left is None:
+            return Content("")
+        return Content.assemble(
+            (f"{left_words(left.run)}\n", "$warning"),
+            ("u", "bold $accent"), " goes on with it   ",
+            ("x", "bold $accent"), " closes it as it is",
+        )  # fmt: skip
+
+    def last_words(self) -> Content:
+        """The best run on these terms."""
+        terms = self.setup.terms
+        best, played = run_book.best_of(self.app, terms.kind, terms.mode)
+        if not played:
+            return Content.styled("No run on these terms yet", "$muted")
+        runs = f" in {counted(played, 'run')}"
+        if best is None:
+            return Content.styled(f"No whole run on these terms yet{runs}", "$muted")
+        result = f"{written(best.total)} s"
+        if terms.mode != DASH:
+            result = counted(best.solved, "position")
+        return Content.assemble(("Your best  ", "$muted"), (result, "bold"), (runs, "$muted"))
+
+    # -- what the player does --------------------------------------------------------------------
+
+    def action_begin(self) -> None:
+        """A run on these terms."""
+        setup = self.setup
+        run = Run(setup.terms, run_book.new_seed())
+        self._play(run_book.begin(self.app, run))
+
+    def action_go_on(self) -> None:
+        """Take the run up that was left."""
+        if self._left is not None:
+            self._play(run_book.taken_up(self.app, self._left))
+
+    def _play(self, entry: run_book.Entry) -> None:
+        terms = entry.run.terms
+        best, _ = run_book.best_of(self.app, terms.kind, terms.mode)
+        try:
+            programme = run_book.programme_of(self.app, entry.run)
+        except ProgrammeError as fault:
+            self.say(f"{fault}. x closes the run as it is.")
+            return
+        self.app.push_screen(RunScreen(entry, programme, best))
+
+    def action_close_run(self) -> None:
+        """Close the run that was left, and show what it came to."""
+        if self._left is not None:
+            self.app.push_screen(RunScreen(self._left, None, None))
+
+    def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
+        """Only a run that was left is taken up or closed."""
+        return action not in ("go_on", "close_run") or self._left is not None
+
+
+def left_words(run: Run) -> str:
+    """What run was left: "A dash was left after 2 of 5 positions."."""
+    done = len(run.done)
+    if run.terms.mode == DASH:
+        return f"A dash was left after {done} of {counted(run.terms.amount, 'position')}."
+    return f"An hourglass was left after {counted(done, 'position')}."
