@@ -21,10 +21,16 @@ from pathlib import Path
 from rich.style import Style
 from textual.strip import Strip
 
+from game.contest import Card, Contest, Result
+from game.cube.moves import parse_line
+from game.entered import Entered
 from game.folders import Folders
 from game.packs import Puzzle, load_packs, pack_folder, puzzles
+from game.screens import book
 from game.screens.atlas import AtlasScreen
+from game.screens.contest import ContestScreen
 from game.screens.map import MapScreen
+from game.screens.standings import StandingsScreen
 from game.screens.statistics import StatisticsScreen
 from game.settings import Settings, save_settings
 from tests.many_attempts import DAYS, write
@@ -37,6 +43,8 @@ CELL = 10
 """Width of a cell; it is twice as high."""
 MARGIN = 16
 HABIT, HOOK = "r U R u u r u R", "r b u u B R"
+HABIT_LINE, HOOK_LINE = "R U' R' U2 R U R'", "R B U2 B' R'"
+"""The same in notation."""
 
 Colour = str
 Scene = Callable[[Game, dict[str, Puzzle]], Awaitable[None]]
@@ -146,6 +154,42 @@ async def flat(game: Game, levels: dict[str, Puzzle]) -> None:
     await _open(game, levels["00-first-turns/other-way-round"])
 
 
+async def contest(game: Game, levels: dict[str, Puzzle]) -> None:
+    """A contest among friends: two positions played, one of them called, the third to come."""
+    names = ("open-door", "other-way-round", "first-handshake")
+    positions = tuple(levels[f"00-first-turns/{name}"].position for name in names)
+    made = Contest("Friday five", positions)
+    await game.app.push_screen(ContestScreen(book.entry_for(game.app, made)))
+    await game.until(lambda: game.says("1 to play"))
+    for number, (keys, answer) in enumerate((("r U R", "c"), (HABIT, "enter")), 2):
+        await game.press("enter")
+        await game.until(lambda: game.says("Space pause"))
+        await game.settle()
+        game.clock.now += 3.41
+        await _turn(game, keys)
+        await game.press(answer)
+        await game.until(lambda n=number: game.says(f"{n} to play"))
+    await game.until(lambda: game.says("+2"))
+    await game.press("up")
+
+
+async def ranking(game: Game, levels: dict[str, Puzzle]) -> None:
+    """Standings of cards from a chat, one of which does not hold what it claims."""
+    made = Contest("Friday five", (levels["00-first-turns/other-way-round"].position,))
+    played = (
+        ("Ada", HOOK_LINE, True, 512),
+        ("Bo", HOOK_LINE, False, 740),
+        ("Cem", HABIT_LINE, True, 398),
+        ("Dag", "R U R'", False, 31),
+    )
+    cards = tuple(
+        Card(name, (Result(parse_line(line), 341, doing, called=called, solved=True),))
+        for name, line, called, doing in played
+    )
+    await game.app.push_screen(StandingsScreen(Entered(made), cards))
+    await game.until(lambda: game.says("1 right"))
+
+
 SCENES: dict[str, Scene] = {
     "home": home,
     "map": level_map,
@@ -156,6 +200,8 @@ SCENES: dict[str, Scene] = {
     "leaning-left": leaning_left,
     "statistics": statistics,
     "flat": flat,
+    "contest": contest,
+    "standings": ranking,
 }
 """A picture's file name without its ending -> what leads to it."""
 

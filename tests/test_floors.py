@@ -55,6 +55,7 @@ FLOORS = {
     "game.match": 3,
     "game.folders": 4,
     "game.statistics": 4,
+    "game.entries": 4,
     "game.records": 4,
     "game.settings": 4,
     "game.draw": 4,

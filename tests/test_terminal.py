@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 import signal
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from contextlib import contextmanager
 from pathlib import Path
 from threading import Thread
@@ -26,8 +26,10 @@ COLUMNS, ROWS = 100, 40
 class Terminal:
     """The game in a terminal emulator."""
 
-    def __init__(self, folder: Path, env: Mapping[str, str] | None = None) -> None:
-        self.game = spawn("--data-dir", str(folder), columns=COLUMNS, env=env)
+    def __init__(
+        self, folder: Path, env: Mapping[str, str] | None = None, arguments: Iterable[str] = ()
+    ) -> None:
+        self.game = spawn(*arguments, "--data-dir", str(folder), columns=COLUMNS, env=env)
         self.written = ""
         self._screen = pyte.Screen(COLUMNS, ROWS)
         self._stream = pyte.Stream(self._screen)
@@ -82,9 +84,11 @@ class Terminal:
 
 
 @contextmanager
-def terminal(folder: Path, env: Mapping[str, str] | None = None) -> Iterator[Terminal]:
+def terminal(
+    folder: Path, env: Mapping[str, str] | None = None, arguments: Iterable[str] = ()
+) -> Iterator[Terminal]:
     """The game, ended at the end whatever has happened."""
-    started = Terminal(folder, env)
+    started = Terminal(folder, env, arguments)
     try:
         yield started
     finally:

@@ -16,7 +16,7 @@ class Exit(IntEnum):
 
 MEANING = {
     "0": 'done: what was asked is told, "no solution" included',
-    "1": "a fault in what was asked: turns, slots, faces, packs, options",
+    "1": "a fault in what was asked: turns, slots, faces, packs, codes, options",
     "2": "cannot run here: no terminal to play in, something not installed, no room to write",
     "130": "stopped by Ctrl-C; what was proven up to then has been told",
     "128+n": "the game was ended by signal n",

@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING, NoReturn, TextIO
 
 from game import __version__
-from game.cli import atlas, check, export, invite, join, par, play, standings, tables, where
+from game.cli import atlas, card, check, export, invite, join, par, play, standings, tables, where
 from game.cli.exits import MEANING, Exit
 from game.errors import CacheError, PairwrightError, printable
 from game.folders import folders
@@ -17,7 +17,7 @@ from game.folders import folders
 if TYPE_CHECKING:
     from _typeshed import SupportsWrite
 
-COMMANDS = (par, atlas, invite, join, standings, check, export, tables, where)
+COMMANDS = (par, atlas, invite, join, card, standings, check, export, tables, where)
 MAX_TOLD = 200
 """Characters of a fault in the arguments that are told."""
 

@@ -91,6 +91,8 @@ def _pieces(files: Iterable[str]) -> Iterator[str]:
         if name == "-":
             if sys.stdin is None:
                 raise PairwrightError("no standard input to read")
+            if sys.stdin.isatty():
+                print("Paste the chat, then press Ctrl-D on a line of its own.", file=sys.stderr)
             yield from _read(sys.stdin.buffer)
         else:
             try:

@@ -5,8 +5,10 @@ from __future__ import annotations
 from game.codes.card import Addressed, card_code
 from game.codes.finding import Findings, find, read_card, read_invite
 from game.codes.invite import invite_code, key
+from game.codes.symbols import PREFIX
 
 __all__ = [
+    "PREFIX",
     "Addressed",
     "Findings",
     "card_code",

@@ -21,6 +21,8 @@ from game.errors import CodeError, ContestError, PositionError
 
 MAX_CODES = 5000
 """Different codes that are found in one text at most."""
+MAX_READ = 1_000_000
+"""Symbols of them altogether at most: five times as many as a thousand usual cards have."""
 MAX_FAULTS = 50
 """Damaged codes that are told one by one; the rest is counted."""
 _PIECE = 65_536
@@ -55,12 +57,12 @@ class Findings:
 def find(pieces: Iterable[str]) -> Findings:
     """All invites and cards in a text that comes in pieces, cut anywhere.
 
-    Raises CodeError for more than `MAX_CODES` different ones.
+    Raises CodeError for more than `MAX_CODES` different ones, or `MAX_READ` symbols of them.
     """
     found: dict[Contest | Addressed, None] = {}
     known: set[str] = set()
     faults: list[CodeError] = []
-    more = 0
+    more = read = 0
     for code, fault in _codes(pieces):
         if fault and len(faults) == MAX_FAULTS:
             more += 1
@@ -70,6 +72,7 @@ def find(pieces: Iterable[str]) -> Findings:
         try:
             found[_carried(code, fault)] = None
             known.add(code)
+            read += len(code)
         except CodeError as error:
             if len(faults) < MAX_FAULTS:
                 faults.append(error)
@@ -77,6 +80,8 @@ def find(pieces: Iterable[str]) -> Findings:
                 more += 1
         if len(known) > MAX_CODES:
             raise CodeError(f"more than {MAX_CODES} invites and cards in one text")
+        if read > MAX_READ:
+            raise CodeError(f"invites and cards of more than {MAX_READ} symbols in one text")
     invites = tuple(one for one in found if isinstance(one, Contest))
     cards = tuple(one for one in found if isinstance(one, Addressed))
     return Findings(invites, cards, tuple(faults), more)

@@ -17,6 +17,7 @@ import time
 from collections.abc import Iterator
 from contextlib import closing, contextmanager
 from pathlib import Path
+from typing import BinaryIO
 
 from game.errors import (
     RecordsDamaged,
@@ -109,10 +110,15 @@ def identity(path: Path) -> tuple[int, int] | None:
     return found.st_dev, found.st_ino
 
 
-def is_database(path: Path) -> bool:
-    """Whether the file begins as a database does (SQLite's file format, section 1.3)."""
-    with path.open("rb") as file:
-        return file.read(16) == b"SQLite format 3\0"
+def is_database(file: BinaryIO) -> bool:
+    """Whether a file begins as a database does (SQLite's file format, section 1.3).
+
+    The file must be kept open as long as a connection is: closing it lets go of all locks that
+    this process has on it, SQLite's too (POSIX, fcntl), and another process would then take away
+    the log that the connection writes to.
+    """
+    file.seek(0)
+    return file.read(16) == b"SQLite format 3\0"
 
 
 def _refuse_newer(path: Path, current: int) -> None:

@@ -10,7 +10,7 @@ from __future__ import annotations
 import sqlite3
 from collections.abc import Callable, Iterable
 from pathlib import Path
-from typing import Any, NamedTuple
+from typing import Any, BinaryIO, NamedTuple
 
 from game.errors import RecordsDamaged, RecordsError
 from game.records.database import identity, is_database, transaction, translated
@@ -39,6 +39,7 @@ class Journal(Records):
         super().__init__(path)
         self._where = where
         self._identity: tuple[int, int] | None = None
+        self._file: BinaryIO | None = None  # the same file, to look at
         self._writes: list[_Write] = []
         self._made = 0  # so many of them are in the file
         self._numbers: dict[int, int] = {}  # ours -> the file's
@@ -141,23 +142,25 @@ class Journal(Records):
 
     def _look_for_file(self) -> None:
         """Notice that the file is no longer the one that was opened."""
-        if self.path is None or self._connection is None:
+        if self.path is None or self._connection is None or self._file is None:
             return
-        if identity(self.path) != self._identity or not is_database(self.path):
+        if identity(self.path) != self._identity or not is_database(self._file):
             self._begin_anew()
             lost = f"{self.path} was deleted or replaced while you played"
             self._news.append(f"{lost}; what this game did is written anew.")
 
     def _begin_anew(self) -> None:
         """Let go of a file that is lost; everything of this game is to be written to the next."""
-        super().close()
+        self._let_go()
         self._made = 0
         self._is_anew = True
 
     def _for_writing(self) -> sqlite3.Connection:
         if self._connection is None:
             super()._for_writing()
-            self._identity = identity(self.path) if self.path is not None else None
+            if self.path is not None:
+                self._identity = identity(self.path)
+                self._file = self.path.open("rb", buffering=0)
         return super()._for_writing()
 
     def close(self) -> None:
@@ -170,7 +173,13 @@ class Journal(Records):
                 self._catch_up()
             except RecordsError as fault:
                 self._tell_trouble(fault)
+        self._let_go()
+
+    def _let_go(self) -> None:
         super().close()
+        if self._file is not None:  # not before the connection: see `is_database`
+            self._file.close()
+            self._file = None
 
 
 def records_to_play(path: Path) -> tuple[Journal, str]:

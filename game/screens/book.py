@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date, datetime
 from typing import TYPE_CHECKING
 
@@ -12,33 +11,12 @@ from game.chat import Chat
 from game.codes import Findings
 from game.contest import Contest
 from game.day import Played, is_day
-from game.entered import Entered, Try, entered_of, entered_text
-from game.errors import PairwrightError
-from game.screens.match_keeping import result_of
+from game.entered import Entered, entered_text
+from game.entries import CONTEST, DAY, Entry, entries_in
 
 if TYPE_CHECKING:
-    from game.records import KeptRun, Record, Records
+    from game.position import Position
     from game.screens.app import PairwrightApp
-
-CONTEST, DAY = "contest", "day"
-"""Modes of runs and attempts: contests by invite, and days' fives."""
-
-
-@dataclass(frozen=True)
-class Entry:
-    """A contest as far as it is played. run: its number in the records, None while it is not kept.
-
-    began: when it was entered, None while it is not kept.
-    """
-
-    entered: Entered
-    run: int | None = None
-    began: datetime | None = None
-
-    @property
-    def mode(self) -> str:
-        """What attempts at it are recorded as."""
-        return DAY if self.entered.day else CONTEST
 
 
 def entries(app: PairwrightApp) -> tuple[Entry, ...]:
@@ -108,26 +86,13 @@ def close(app: PairwrightApp, entry: Entry) -> None:
         app.record(lambda records: records.end_run(number), None)
 
 
+def learn_par(app: PairwrightApp, position: Position, par: int) -> None:
+    """Keep the par of a position with the attempts that ended before it was known."""
+    if app.has_records:
+        app.record(lambda records: records.learn_par(position.text, par), None)
+
+
 def _looked_up(app: PairwrightApp, mode: str, kind: str | None = None) -> tuple[Entry, ...]:
     if not app.has_records:
         return ()
-    return app.record(lambda records: tuple(_entries(records, mode, kind)), ())
-
-
-def _entries(records: Records, mode: str, kind: str | None) -> Iterator[Entry]:
-    """Those of a mode, and of a kind if one is given; what cannot be read is left out."""
-    runs = (*records.open_runs(), *records.ended_runs(mode, kind))
-    wanted = [run for run in runs if run.mode == mode and kind in (None, run.kind)]
-    for run in sorted(wanted, key=lambda run: -run.number):
-        try:
-            yield Entry(_entered(records, run), run.number, run.began)
-        except PairwrightError:
-            continue
-
-
-def _entered(records: Records, run: KeptRun) -> Entered:
-    return entered_of(run.text, map(_try, records.attempts_of(run.number)))
-
-
-def _try(record: Record) -> Try:
-    return Try(record.position, result_of(record))
+    return app.record(lambda records: tuple(entries_in(records, mode, kind)), ())

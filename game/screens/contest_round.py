@@ -6,7 +6,7 @@ from collections.abc import Callable
 
 from game.card_text import contest_name, day_name
 from game.contest import TIME, Result
-from game.screens.book import Entry
+from game.entries import Entry
 from game.screens.round import Round, RoundScreen
 from game.screens.sitting import Sitting
 

@@ -18,8 +18,8 @@ from game.card_text import contest_name
 from game.contest import Contest
 from game.day import FIRST_DAY, day, is_day
 from game.entered import Entered
+from game.entries import Entry
 from game.screens import book, contest_rows
-from game.screens.book import Entry
 from game.screens.engine import Answered, Failed, whole_question
 from game.screens.frame import FramedScreen
 from game.screens.key_bar import KeyBar
@@ -133,7 +133,7 @@ class ContestTableScreen(FramedScreen):
             self.app.engine.ask(whole_question(position), self)
 
     def on_answered(self, message: Answered) -> None:
-        """A par is known."""
+        """A par is known: to the table, and to attempts that ended before it was."""
         message.stop()
         par = getattr(message.outcome, "par", None)
         entered = self._entered
@@ -142,6 +142,7 @@ class ContestTableScreen(FramedScreen):
         for position in entered.contest.positions:
             if whole_question(position) == message.question:
                 self._pars[position.text] = par
+                book.learn_par(self.app, position, par)
         self._show()
 
     def on_failed(self, message: Failed) -> None:

@@ -12,8 +12,8 @@ from textual.widgets.option_list import Option
 
 from game.card_text import contest_name
 from game.entered import Entered
+from game.entries import Entry
 from game.screens import book, commands, contest_rows
-from game.screens.book import Entry
 from game.screens.contest import ContestScreen
 from game.screens.frame import FramedScreen
 from game.screens.lists import ChoiceList

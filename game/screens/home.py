@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Collection, Iterable, Mapping
 from datetime import date, datetime
 
 from textual.containers import Horizontal, Vertical
@@ -28,6 +28,12 @@ CHOICES = (
     "help", "quit",
 )  # fmt: skip
 """The commands that stand in the list."""
+LEFT = {
+    "dash": ("runs", "a dash is not over"),
+    "hourglass": ("runs", "an hourglass is not over"),
+    "match": ("match", "a match is not over"),
+}
+"""Mode -> the choice that leads to what was left of it, and what is told there."""
 KEY_WIDTH = 7
 
 
@@ -85,7 +91,8 @@ class HomeScreen(FramedScreen):
         choices = self.query_one(ChoiceList)
         marked = choices.highlighted or 0
         whole = tally(self.app.packs, self._bests)
-        choices.set_options(Option(row, id=id_) for id_, row in rows(self._next, whole))
+        left = self.app.record(lambda records: {run.mode for run in records.open_runs()}, set())
+        choices.set_options(Option(row, id=id_) for id_, row in rows(self._next, whole, left))
         choices.highlighted = marked
         choices.focus()
         midnight = datetime.now().astimezone().replace(hour=0, minute=0, second=0, microsecond=0)
@@ -193,8 +200,13 @@ def wordmark() -> Content:
     return Content.assemble(("p a i r", "bold $accent"), ("  w r i g h t", "bold"))
 
 
-def rows(following: Puzzle | None, whole: Tally) -> Iterable[tuple[str, Content]]:
-    """The choices: action and row; what there is to tell of one stands below it."""
+def rows(
+    following: Puzzle | None, whole: Tally, left: Collection[str] = ()
+) -> Iterable[tuple[str, Content]]:
+    """The choices: action and row; what there is to tell of one stands below it.
+
+    left: modes of which a run or a match was left before its end.
+    """
     if following is not None:
         twin = f", {twin_words(following.twin)}" if following.twin else ""
         going = f"{following.level.name}{twin} ({following.pack.title})"
@@ -206,6 +218,9 @@ def rows(following: Puzzle | None, whole: Tally) -> Iterable[tuple[str, Content]
         "go": going,
         "map": f"{whole.solved} of {whole.levels} levels solved, {whole.at_par} at par",
     }
+    for mode, (action, words) in LEFT.items():
+        if mode in left:
+            asides[action] = words
     for command in commands.of_screen("home"):
         if command.action in CHOICES:
             key, label = command.shown.split()[0], command.label.capitalize()

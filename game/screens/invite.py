@@ -15,19 +15,18 @@ from textual.widgets.option_list import Option
 from game.codes import key
 from game.contest import MAX_BYTES, MAX_POSITIONS, Contest
 from game.cube.moves import MAX_TEXT, parse_line
-from game.deal import Kind
 from game.errors import NotationError, PairwrightError
 from game.position import Position, position_after
-from game.programme import FromDay, FromDeal, FromPack, Programme, first_positions
+from game.programme import first_positions
 from game.screens import book, commands
 from game.screens.frame import FramedScreen
 from game.screens.key_bar import KeyBar
 from game.screens.lists import ChoiceList
 from game.screens.match_terms import Terms
+from game.screens.programme_rows import Chosen
 
 MAKE = "make"
 LABEL_WIDTH = 12
-DEALT = (Kind(1), Kind(1, 1), Kind(2), Kind(2, 1), Kind(3))
 SETUPS = "setups, a comma between two: R U R', F R U R' U' F'"
 ABOUT = "The invite carries the positions themselves: every version plays the same ones."
 
@@ -60,9 +59,8 @@ class InviteScreen(FramedScreen):
     def on_mount(self) -> None:
         """The usual terms."""
         self.entitle("Make an invite")
-        dealt: tuple[Programme, ...] = tuple(FromDeal(kind) for kind in DEALT)
-        packs = tuple(FromPack(pack) for pack in self.app.packs if pack.levels)
-        self._terms = Terms((*dealt, FromDay(date.today()), *packs))
+        packs = tuple(pack for pack in self.app.packs if pack.levels)
+        self._terms = Terms(Chosen(packs, date.today()))
         self._say(ABOUT)
         self._show()
         self.query_one("#invite-title").focus()
@@ -70,7 +68,7 @@ class InviteScreen(FramedScreen):
     def _show(self) -> None:
         if self._terms is None:
             return
-        rows = [_row(label, value) for label, value in self._terms.rows()]
+        rows = [_row(row.label, row.value) for row in self._terms.rows()]
         choices, marked = self._choices, self._choices.highlighted or 0
         made = Option(Content.styled("Make the invite", "bold $accent"), id=MAKE)
         choices.set_options([*rows, made])
@@ -151,7 +149,8 @@ class InviteScreen(FramedScreen):
 
     def _change(self, step: int) -> None:
         if self._terms is not None and not self._is_writing and not self._is_at_end:
-            self._terms = self._terms.stepped(self._choices.highlighted or 0, step)
+            row = self._terms.rows()[self._choices.highlighted or 0]
+            self._terms = self._terms.stepped(row.key, step)
             self._show()
 
     def action_back(self) -> None:
@@ -184,7 +183,7 @@ class InviteScreen(FramedScreen):
         if setups:
             return tuple(position_after(parse_line(setup)) for setup in setups[:MAX_POSITIONS])
         terms = self._terms
-        return first_positions(terms.programme, secrets.token_hex(8), terms.count)
+        return first_positions(terms.chosen.programme, secrets.token_hex(8), terms.count)
 
 
 def _problem(fault: PairwrightError) -> str:

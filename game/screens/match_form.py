@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import secrets
 from collections.abc import Iterable
+from datetime import date
 
 from textual import events
 from textual.containers import Horizontal, Vertical
@@ -13,10 +14,9 @@ from textual.widgets import Input, OptionList, Static
 from textual.widgets.option_list import Option
 
 from game.contest import Contest
-from game.deal import Kind
 from game.errors import PairwrightError
 from game.match import MAX_NAME, MOST, Match, begin_match
-from game.programme import FromDeal, FromPack, first_positions
+from game.programme import first_positions
 from game.prose import listed
 from game.screens import commands, match_keeping
 from game.screens.frame import FramedScreen
@@ -24,11 +24,25 @@ from game.screens.key_bar import KeyBar
 from game.screens.lists import ChoiceList
 from game.screens.match import MatchScreen
 from game.screens.match_terms import Terms
+from game.screens.programme_rows import Chosen
 
 BEGIN = "begin"
 LABEL_WIDTH = 12
-DEALT = (1, 2, 3)
-"""Pairs in play of the positions that can be dealt."""
+
+
+class NameInput(Input):
+    """A line for a name; Enter leads on at once, so that what is typed next lands in the next."""
+
+    def __init__(self) -> None:
+        super().__init__(max_length=MAX_NAME, compact=True, classes="player-name")
+
+    async def action_submit(self) -> None:
+        """On to the next name; from the last, and from an empty one, to the terms."""
+        fields = [*self.screen.query(NameInput)]
+        if self is fields[-1] or not self.value.strip():
+            self.screen.query_one("#terms").focus()
+        else:
+            self.screen.focus_next()
 
 
 class MatchFormScreen(FramedScreen):
@@ -48,7 +62,7 @@ class MatchFormScreen(FramedScreen):
         names = (
             Horizontal(
                 Static(f"{number}", classes="seat"),
-                Input(max_length=MAX_NAME, compact=True, classes="player-name"),
+                NameInput(),
                 classes="player",
             )
             for number in range(1, MOST + 1)
@@ -69,9 +83,8 @@ class MatchFormScreen(FramedScreen):
     def on_mount(self) -> None:
         """The names of last time; the usual terms."""
         self.entitle("Table match")
-        packs = tuple(FromPack(pack) for pack in self.app.packs if pack.levels)
-        dealt = tuple(FromDeal(Kind(pairs)) for pairs in DEALT)
-        self._terms = Terms((*dealt, *packs))
+        packs = tuple(pack for pack in self.app.packs if pack.levels)
+        self._terms = Terms(Chosen(packs, date.today()))
         names = match_keeping.last_names(self.app) or (self.app.settings.player,)
         for field, name in zip(self._fields, names, strict=False):
             field.value = name
@@ -83,8 +96,8 @@ class MatchFormScreen(FramedScreen):
         self._show()
 
     @property
-    def _fields(self) -> list[Input]:
-        return list(self.query(Input).results(Input))
+    def _fields(self) -> list[NameInput]:
+        return [*self.query(NameInput)]
 
     # -- showing ---------------------------------------------------------------------------------
 
@@ -93,7 +106,7 @@ class MatchFormScreen(FramedScreen):
             return
         terms = self.query_one("#terms", ChoiceList)
         marked = terms.highlighted or 0
-        rows = [_row(label, value) for label, value in self._terms.rows()]
+        rows = [_row(row.label, row.value) for row in self._terms.rows()]
         terms.set_options(
             [*rows, Option(Content.styled("Begin the match", "bold $accent"), id=BEGIN)]
         )
@@ -106,8 +119,15 @@ class MatchFormScreen(FramedScreen):
         self.query_one("#waiting-heading").display = bool(self._waiting)
         self.query_one(KeyBar).refresh()
 
-    def _say(self, said: str) -> None:
-        self.query_one("#match-problem", Static).update(Content.styled(said, "$error"))
+    def _say(self, said: str, tone: str = "$error") -> None:
+        self.query_one("#match-problem", Static).update(Content.styled(said, tone))
+
+    def _help(self) -> None:
+        """What the marked term means, while it is marked."""
+        rows = self._terms.rows() if self._terms is not None else ()
+        marked = self.query_one("#terms", ChoiceList).highlighted or 0
+        is_there = getattr(self.focused, "id", None) == "terms" and marked < len(rows)
+        self._say(rows[marked].help if is_there else "", "$muted")
 
     @property
     def _is_writing(self) -> bool:
@@ -123,12 +143,14 @@ class MatchFormScreen(FramedScreen):
         return len(self._terms.rows()) if self._terms is not None else 0
 
     def on_option_list_option_highlighted(self, event: OptionList.OptionHighlighted) -> None:
-        """Other keys do something now."""
+        """Another term, perhaps; other keys do something now."""
         event.stop()
+        self._help()
         self.query_one(KeyBar).refresh()
 
     def on_descendant_focus(self, event: events.DescendantFocus) -> None:
         """Other keys do something now."""
+        self._help()
         self.query_one(KeyBar).refresh()
 
     def key_label(self, action: str) -> str | None:
@@ -148,13 +170,9 @@ class MatchFormScreen(FramedScreen):
 
     # -- the names -------------------------------------------------------------------------------
 
-    def on_input_submitted(self, event: Input.Submitted) -> None:
-        """On to the next name; from the last, and from an empty one, to the terms."""
-        event.stop()
-        if event.input is self._fields[-1] or not event.value.strip():
-            self.query_one("#terms").focus()
-        else:
-            self.focus_next()
+    def opens_line(self, key: str) -> bool:
+        """Whether this key leads from a name elsewhere, so that those behind it must wait."""
+        return self._is_writing and key in ("enter", "tab", "shift+tab", "down", "up")
 
     def action_down(self) -> None:
         """The next name."""
@@ -200,7 +218,7 @@ class MatchFormScreen(FramedScreen):
             return
         row = terms.highlighted or 0
         if row < self._begin_row:
-            self._terms = self._terms.stepped(row, step)
+            self._terms = self._terms.stepped(self._terms.rows()[row].key, step)
             self._show()
 
     def _begin(self) -> None:
@@ -209,8 +227,9 @@ class MatchFormScreen(FramedScreen):
         names = [field.value for field in self._fields if field.value.strip()]
         terms = self._terms
         try:
-            positions = first_positions(terms.programme, secrets.token_hex(8), terms.count)
-            match = begin_match(Contest(terms.programme.words, positions, terms.rules), names)
+            programme = terms.chosen.programme
+            positions = first_positions(programme, secrets.token_hex(8), terms.count)
+            match = begin_match(Contest(programme.words, positions, terms.rules), names)
         except PairwrightError as fault:
             self._say(f"{fault}.")
             return

@@ -5,13 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
-from game.attempt import replay
-from game.contest import Result
+from game.entries import result_of
 from game.errors import PairwrightError
 from game.match import Match, Try, match_of, match_text
-from game.position import parse_position
 from game.records import MATCH, KeptRun, Record
-from game.runs.times import cut
 
 if TYPE_CHECKING:
     from game.screens.app import PairwrightApp
@@ -92,17 +89,3 @@ def _try(record: Record) -> Try | None:
         return Try(record.player, record.position, result_of(record))
     except PairwrightError:
         return None
-
-
-def result_of(record: Record) -> Result:
-    """The result that an attempt was. Raises PairwrightError where it can be none."""
-    attempt = replay(parse_position(record.position), record.events)
-    seen = cut(record.seeing_ms or 0)
-    return Result(
-        line=attempt.written,
-        seeing=seen,
-        doing=cut((record.seeing_ms or 0) + (record.doing_ms or 0)) - seen,
-        called=bool(record.called),
-        solved=record.is_solved,
-        inspection=record.inspection or 0,
-    )

@@ -166,8 +166,7 @@ def _found_words(found: Findings, known: int) -> Content:
     """What the list below holds."""
     if not (found.invites or found.cards):
         return Content.styled("Nothing found yet.", "$muted")
-    words = f"Found: {counted(known, 'contest')}. Escape, then Enter opens the one that is marked."
-    return Content(words)
+    return Content(f"Found: {counted(known, 'contest')}. Escape leads there, Enter opens it.")
 
 
 def _fault_words(found: Findings, lost: int) -> Content:

@@ -11,7 +11,7 @@ from game.runs import DASH, HOURGLASS, Terms
 from game.screens.programme_rows import Chosen, Row, chosen_for
 
 POSITIONS = (1, 2, 3, 5, 7, 10, 12, 15, 20, 25, 30, 40)
-SECONDS = (30, 60, 120, 180, 300, 600, 900, 1800)
+SECONDS = (10, 30, 60, 120, 180, 300, 600, 900, 1800)
 ADDED = (0, 25, 50, 100, 200, 500)
 """Hundredths of a second for each turn over par."""
 HELP = {

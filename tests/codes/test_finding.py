@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from game.codes import Addressed, card_code, find, invite_code, read_card, read_invite
+from game.codes import Addressed, card_code, find, finding, invite_code, read_card, read_invite
 from game.codes.finding import MAX_CODES, MAX_FAULTS
 from game.codes.symbols import END, MAX_SYMBOLS, PREFIX, sealed
 from game.contest import Card, Contest, Result
@@ -129,14 +129,14 @@ def test_a_card_is_the_same_after_being_read(addressed: Addressed) -> None:
     ["EPAIR ", "EPAIR1 ", "e p a i ", "EPAIRC1OVER ", "E\n", ">-", "over", "EPAIRC1-\n", CARD],
 )
 def test_a_large_text_takes_little_room(part: str) -> None:
-    """Of a million characters, nothing but what was found is kept."""
-    text = part * (1_000_000 // len(part))
+    """Of a long text, nothing but what was found is kept."""
+    text = part * (300_000 // len(part))
     chunks = [text[i : i + 65_536] for i in range(0, len(text), 65_536)]
     find(["EPAIR"])
     tracemalloc.start()
     try:
         find(chunks)
-        assert tracemalloc.get_traced_memory()[1] < 3_000_000
+        assert tracemalloc.get_traced_memory()[1] < 2_000_000
     finally:
         tracemalloc.stop()
 
@@ -164,6 +164,16 @@ def test_there_is_a_bound_to_what_is_found() -> None:
 
     with pytest.raises(CodeError, match=rf"^more than {MAX_CODES} invites and cards in one text$"):
         find(map(code, range(MAX_CODES + 1)))
+
+
+def test_there_is_a_bound_to_all_of_it(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Codes that are few but long are refused before they fill the memory."""
+    assert find([CARD, OTHER]).cards == (ADA, BO)
+    monkeypatch.setattr(finding, "MAX_READ", len(CARD))
+    with pytest.raises(
+        CodeError, match=r"^invites and cards of more than \d+ symbols in one text$"
+    ):
+        find([CARD, OTHER])
 
 
 @pytest.mark.parametrize(

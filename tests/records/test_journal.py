@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import shutil
 import sqlite3
+import subprocess
+import sys
 from collections.abc import Callable
 from contextlib import closing
 from dataclasses import replace
@@ -19,6 +21,14 @@ from tests.records.samples import SAMPLE
 
 SECOND = replace(SAMPLE, began=SAMPLE.began + timedelta(minutes=1), turns=4)
 EARLIER = replace(SAMPLE, began=SAMPLE.began - timedelta(days=1), turns=5)
+
+LOOK_IN = """
+import sqlite3, sys
+file = sqlite3.connect(sys.argv[1])
+print(file.execute("SELECT count(*) FROM attempt").fetchone()[0])
+file.close()
+"""
+"""Opens the records given, counts the attempts, and closes them, in another process."""
 
 
 @pytest.fixture
@@ -41,6 +51,12 @@ def turns(path: Path) -> list[int]:
     """Those of the attempts in the file, the oldest first."""
     with closing(open_records(path)) as records:
         return [record.turns for record in reversed(records.attempts(SAMPLE.position))]
+
+
+def seen(path: Path) -> int:
+    """How many attempts another process finds in the file."""
+    command = [sys.executable, "-c", LOOK_IN, str(path)]
+    return int(subprocess.run(command, check=True, capture_output=True).stdout)
 
 
 def test_what_has_to_wait_is_written_with_the_next(path: Path, held: sqlite3.Connection) -> None:
@@ -183,3 +199,12 @@ def test_the_records_of_a_game_without_a_file_keep_all(tmp_path: Path) -> None:
     assert kept == (replace(SAMPLE, at_hand=False),)
     journal.close()
     assert (journal.unsaved, journal.trouble) == (1, "no room")
+
+
+def test_another_program_that_looks_in_takes_nothing_away(path: Path) -> None:
+    """What is written after another process has opened and closed the file is in it at once."""
+    journal = Journal(path)
+    for number, attempt in enumerate((SAMPLE, SECOND, SAMPLE, SECOND), 2):
+        journal.add(attempt)
+        assert seen(path) == number
+    journal.close()

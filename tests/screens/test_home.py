@@ -232,3 +232,16 @@ def test_words_of_today() -> None:
     assert today_words(0, 0) == "Nothing solved today yet"
     assert today_words(1, 0) == "Today 1 level solved, 0 at par"
     assert today_words(12, 3) == "Today 12 levels solved, 3 at par"
+
+
+async def test_what_was_left_is_told(start: Start) -> None:
+    """A run or a match that is not over stands under the choice that leads to it."""
+    async with start() as game:
+        await game.app.push_screen(HomeScreen())
+        await game.until(lambda: game.says("Timed runs"))
+        assert not game.says("is not over")
+        game.app.records.begin_run("hourglass", "", "")
+        game.app.records.begin_run("match", "", "")
+        await game.press("s q")
+        await game.until(lambda: game.says("an hourglass is not over"))
+        assert game.says("a match is not over")

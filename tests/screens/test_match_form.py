@@ -55,8 +55,8 @@ async def test_terms_are_stepped(start: Start) -> None:
     """The arrows change what is played, how many, by what it is ranked, and inspection."""
     async with start() as game:
         await at_form(game)
-        await game.press("A enter B enter enter left")
-        await game.press("down right right down right down enter up up up up")
+        await game.press("A enter B enter enter right down left")
+        await game.press("down right right down right down enter down")
         for words in (
             "Two at Once",
             "Positions ‹ 7 ›",

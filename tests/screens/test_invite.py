@@ -1,0 +1,73 @@
+"""Making an invite."""
+
+from __future__ import annotations
+
+from game.contest import TIME, Contest
+from game.screens import book
+from game.screens.contest import ContestScreen
+from game.screens.contests import ContestsScreen
+from game.screens.invite import InviteScreen
+from tests.screens.conftest import Game, Start
+from tests.screens.friends import CONTEST
+
+
+async def open_form(game: Game) -> None:
+    await game.app.push_screen(ContestsScreen())
+    await game.settle()
+    await game.press("i")
+    await game.until(lambda: isinstance(game.app.screen, InviteScreen))
+    await game.settle()
+
+
+async def made(game: Game) -> Contest:
+    """The contest that was made, which is open now."""
+    await game.until(lambda: isinstance(game.app.screen, ContestScreen))
+    (entry,) = book.entries(game.app)
+    return entry.entered.contest
+
+
+async def test_an_invite_of_a_deal(start: Start) -> None:
+    """Title, positions and rules are those chosen; the contest is open and in the list."""
+    async with start() as game:
+        await open_form(game)
+        await game.press("F i v e enter down down down right down down left down right")
+        await game.press("down down enter")
+        contest = await made(game)
+        assert contest.title == "Five"
+        assert len(contest.positions) == 4
+        assert all((len(p.pairs), len(p.open)) == (1, 1) for p in contest.positions)
+        assert contest.rules.by == TIME
+        await game.press("q")
+        await game.until(lambda: game.says("Five to play"))
+
+
+async def test_setups_that_are_typed(start: Start) -> None:
+    """They take the place of what is chosen; a mistake is told and nothing is made."""
+    async with start() as game:
+        await open_form(game)
+        await game.press("tab tab R space Q enter")
+        await game.until(lambda: game.says("unknown turn"))
+        assert isinstance(game.app.screen, InviteScreen)
+        await game.press("backspace U space R apostrophe comma")
+        field = game.app.screen.query_one("#invite-setups")
+        field.value = "R U' R', L' U L"  # type: ignore[attr-defined]
+        await game.press("enter")
+        contest = await made(game)
+        assert contest.positions == CONTEST.positions
+
+
+async def test_two_invites_deal_anew(start: Start) -> None:
+    """The same choices give other positions the next time."""
+    async with start() as game:
+        await game.app.push_screen(ContestsScreen())
+        await game.settle()
+        for count in (1, 2):
+            await game.press("i")
+            await game.until(lambda: isinstance(game.app.screen, InviteScreen))
+            await game.settle()
+            await game.press("enter up enter")
+            await game.until(lambda: isinstance(game.app.screen, ContestScreen))
+            await game.press("q")
+            await game.until(lambda c=count: len(book.entries(game.app)) == c)
+        one, two = (entry.entered.contest.positions for entry in book.entries(game.app))
+        assert one != two
