@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 
 from game.attempt import replay
@@ -12,6 +12,7 @@ from game.entered import Entered, Try, entered_of
 from game.errors import PairwrightError
 from game.position import parse_position
 from game.records import KeptRun, Record, Records
+from game.runs.times import cut
 
 CONTEST, DAY = "contest", "day"
 """Modes of runs and attempts: contests by invite, and days' fives."""
@@ -49,12 +50,17 @@ def entries_in(records: Records, mode: str, kind: str | None = None) -> Iterator
 
 
 def result_of(record: Record) -> Result:
-    """The result that an attempt was. Raises PairwrightError where it can be none."""
+    """The result that an attempt was, its times cut as when it ended.
+
+    Raises PairwrightError where it can be none.
+    """
     attempt = replay(parse_position(record.position), record.events)
+    seeing = cut(attempt.seeing_ms or 0)
+    end = cut((attempt.seeing_ms or 0) + (attempt.doing_ms or 0))
     return Result(
         line=attempt.written,
-        seeing=(attempt.seeing_ms or 0) // 10,
-        doing=(attempt.doing_ms or 0) // 10,
+        seeing=seeing,
+        doing=end - seeing,
         called=bool(record.called),
         solved=record.is_solved,
         inspection=record.inspection or 0,
@@ -66,4 +72,12 @@ def _entered(records: Records, run: KeptRun) -> Entered:
 
 
 def _try(record: Record) -> Try:
-    return Try(record.position, result_of(record))
+    return Try(record.position, settled(result_of(record)))
+
+
+def settled(result: Result) -> Result:
+    """A result as a card has it: of a position that was not solved no times, for none count.
+
+    So the card is the same whether the game was left meanwhile or not.
+    """
+    return result if result.solved else replace(result, seeing=0, doing=0)
