@@ -50,17 +50,15 @@ def entries_in(records: Records, mode: str, kind: str | None = None) -> Iterator
 
 
 def result_of(record: Record) -> Result:
-    """The result that an attempt was, its times cut as when it ended.
+    """The result that an attempt was. Raises PairwrightError where it can be none.
 
-    Raises PairwrightError where it can be none.
+    Its two times add up to the whole time, cut to hundredths once.
     """
-    attempt = replay(parse_position(record.position), record.events)
-    seeing = cut(attempt.seeing_ms or 0)
-    end = cut((attempt.seeing_ms or 0) + (attempt.doing_ms or 0))
+    seeing, doing = record.seeing_ms or 0, record.doing_ms or 0
     return Result(
-        line=attempt.written,
-        seeing=seeing,
-        doing=end - seeing,
+        line=replay(parse_position(record.position), record.events).written,
+        seeing=cut(seeing),
+        doing=cut(seeing + doing) - cut(seeing),
         called=bool(record.called),
         solved=record.is_solved,
         inspection=record.inspection or 0,
