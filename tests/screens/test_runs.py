@@ -185,7 +185,7 @@ async def test_a_run_that_is_left_goes_on(start: Start) -> None:
         await game.until(lambda: game.says("left and taken up again"))
         assert game.app.records.open_runs() == ()
         await game.press("q")
-        await game.until(lambda: game.says("No whole run on these terms yet"))
+        await game.until(lambda: game.says("One run on these terms, none that counts"))
 
 
 async def test_a_run_that_is_left_can_be_closed(start: Start) -> None:
