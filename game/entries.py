@@ -12,6 +12,7 @@ from game.entered import Entered, Try, entered_of
 from game.errors import PairwrightError
 from game.position import parse_position
 from game.records import KeptRun, Record, Records
+from game.runs.times import cut
 
 CONTEST, DAY = "contest", "day"
 """Modes of runs and attempts: contests by invite, and days' fives."""
@@ -49,12 +50,15 @@ def entries_in(records: Records, mode: str, kind: str | None = None) -> Iterator
 
 
 def result_of(record: Record) -> Result:
-    """The result that an attempt was. Raises PairwrightError where it can be none."""
-    attempt = replay(parse_position(record.position), record.events)
+    """The result that an attempt was. Raises PairwrightError where it can be none.
+
+    Its two times add up to the whole time, cut to hundredths once.
+    """
+    seeing, doing = record.seeing_ms or 0, record.doing_ms or 0
     return Result(
-        line=attempt.written,
-        seeing=(attempt.seeing_ms or 0) // 10,
-        doing=(attempt.doing_ms or 0) // 10,
+        line=replay(parse_position(record.position), record.events).written,
+        seeing=cut(seeing),
+        doing=cut(seeing + doing) - cut(seeing),
         called=bool(record.called),
         solved=record.is_solved,
         inspection=record.inspection or 0,

@@ -7,7 +7,16 @@ All nodes so many turns from the start are expanded together, `BLOCK` at a time,
 `SHARED` of them. From there on they are cut into pieces, which the cores share. The children of a
 piece are put together, cut into pieces again, and each is finished, down to the last turn, before
 the next is begun. So a search keeps at most 20 times the children of a piece for each core, and one
-level, beside the tables and the solutions found.
+level, beside the tables and the solutions found: 0.35 GB in a search of 135 million nodes.
+
+What was measured on random deals of four pairs. First solutions take a third of the nodes of all:
+the length before par must be tried to its end, and that is most of it. Of five million nodes on
+shared levels 99.2 % differ, so merging equal ones would not pay. Blocks of 1,000 to 8,000 nodes are
+equally fast: their arrays stay in the processor's cache. Looking numbers up one by one, where few
+children of a block are left, saves a tenth. Beside plain C with the cross, corner and edge of one
+slot as its table, in one thread, all solutions of four pairs took a nineteenth of the time and
+first ones an eighth; of three pairs a sixth and two fifths (`python -m tests.bench deep`, on two
+cores that did other work as well).
 """
 
 from __future__ import annotations

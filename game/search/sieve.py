@@ -6,6 +6,11 @@ the position and on how many turns are left: it is measured once for each number
 first nodes that come. The bound that rejects most comes first, then the one that rejects most of
 the rest, and so on, until none rejects more than a tenth of what is left: looking up a bound costs
 about as much as it then saves among the children.
+
+Twelve random deals of four pairs, all solutions, took one core 3.8 s and 34 million nodes this
+way; 4.2 s with every bound in one order. Leaving out those that reject less than a twentieth or a
+fifth makes no difference beyond the noise, which was a tenth; less than three tenths costs 17 %
+more nodes.
 """
 
 from __future__ import annotations

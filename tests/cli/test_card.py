@@ -24,15 +24,15 @@ from tests.cli.running import one_line, run
 CONTEST = Contest("Tea", tuple(position_after(parse_line(s)) for s in ("R U R'", "F' U2 F")))
 OTHER = Contest("Coffee", CONTEST.positions[::-1])
 LINES = ("y y' R U' R'", "F' U2 F")
-RESULTS = tuple(Result(parse_line(line), 250, 100, False, True) for line in LINES)
+RESULTS = tuple(Result(parse_line(line), 250, 101, False, True) for line in LINES)
 
 
 def record(contest: Contest, number: int, line: str, run_: int) -> Record:
-    """An attempt at a position: the first turn after 2.5 seconds, the last a second later."""
+    """An attempt at a position: the first turn after 2.5 seconds, the last at 3.511."""
     moves = line.split()
     turns = [move for move in moves if move[0] not in "xyz"]
     events = [(0, move) for move in moves if move not in turns]
-    events += [(2509, turns[0]), *((3000, move) for move in turns[1:-1]), (3513, turns[-1])]
+    events += [(2509, turns[0]), *((3000, move) for move in turns[1:-1]), (3511, turns[-1])]
     return Record(
         position=contest.positions[number].text,
         puzzle="",
@@ -47,7 +47,7 @@ def record(contest: Contest, number: int, line: str, run_: int) -> Record:
         mode="contest",
         run=str(run_),
         seeing_ms=2509,
-        doing_ms=1004,
+        doing_ms=1002,
     )
 
 
@@ -61,11 +61,11 @@ def play(data: Path, contest: Contest, lines: Iterable[str], day_: str = "") -> 
 
 
 def test_a_card_is_printed_again(tmp_path: Path) -> None:
-    """In words and as a code: the moves as they were made, the times cut to hundredths."""
+    """In words and as a code: the moves as they were made, the whole time cut to hundredths."""
     play(tmp_path, CONTEST, LINES)
     code, out, err = run("card", "--data-dir", tmp_path, "--name", "Ada")
     assert (code, err) == (Exit.DONE, "")
-    assert out.startswith("Tea\nAda: 2 of 2 solved, all at par, 7.00\n")
+    assert out.startswith("Tea\nAda: 2 of 2 solved, all at par, 7.02\n")
     assert read_card(out) == Addressed(key(CONTEST), Card("Ada", RESULTS))
 
 
