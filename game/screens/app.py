@@ -326,7 +326,12 @@ class PairwrightApp(App[int]):
             super()._handle_exception(error)
 
     async def on_event(self, event: events.Event) -> None:
-        """Note when each key or click happened, as the input thread stamped it."""
+        """Note when each key or click happened, as the input thread stamped it.
+
+        Once the game is ending, what is left of a burst does nothing more.
+        """
+        if self._exit and isinstance(event, events.InputEvent):
+            return
         if isinstance(event, events.InputEvent):
             self.moment = event.time if self._own_clock is None else self.clock()
         if isinstance(event, events.Key):
