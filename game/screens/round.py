@@ -33,7 +33,6 @@ COUNT = 3
 LOOK_SECONDS = 0.1
 """Between two looks at the clock, for inspection and the time that is left."""
 GIVES_UP = "Give up? g again leaves this position unsolved."
-LEAVES = "Leave? q again: what is finished is kept, this position is not."
 TOO_LONG = "A line can be no longer: undo turns, or give up."
 NO_CALLS = "No call is asked for here."
 
@@ -83,6 +82,7 @@ class RoundScreen(HandsScreen):
     """
 
     COMMAND_SCREEN = "round"
+    LEAVES = "Leave? q again: what is finished is kept, this position is not."
     BINDINGS = commands.bindings("round")
 
     def __init__(self, round_: Round, then: Callable[[Result], Round | None]) -> None:
@@ -308,7 +308,7 @@ class RoundScreen(HandsScreen):
             self.action_pad()
         elif not self._leaves:
             self._leaves = True
-            self._show(said=LEAVES, tone=WARN)
+            self._show(said=self.LEAVES, tone=WARN)
         else:
             self._leave()
 
