@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 
 from game.attempt import replay
@@ -70,4 +70,12 @@ def _entered(records: Records, run: KeptRun) -> Entered:
 
 
 def _try(record: Record) -> Try:
-    return Try(record.position, result_of(record))
+    return Try(record.position, settled(result_of(record)))
+
+
+def settled(result: Result) -> Result:
+    """A result as a card has it: of a position that was not solved no times, for none count.
+
+    So the card is the same whether the game was left meanwhile or not.
+    """
+    return result if result.solved else replace(result, seeing=0, doing=0)

@@ -14,9 +14,12 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from concurrent.futures import ThreadPoolExecutor
+from contextlib import closing
 from dataclasses import dataclass
 from functools import cache, reduce
 from itertools import islice, repeat
+from pathlib import Path
 
 from game.attempt import replayed
 from game.cube import pair
@@ -25,6 +28,7 @@ from game.cube.pair import PairPlace, in_top, slot_at
 from game.errors import ForbiddenTurn, PositionError
 from game.position import Position, glance, parse_position
 from game.rating import Rating, rated
+from game.records import Records
 from game.records.record import Events, Record, Sums
 
 BOTH_ABOVE, EDGE_IN, CORNER_IN, BOTH_IN, ASTRAY = (
@@ -87,6 +91,22 @@ def statistics(
                 sides[side] = sides[side].plus(sums)
     days = _days(by_day)
     return Statistics(_together(day.sums for day in days), placements, several, sides, days)
+
+
+def statistics_of(path: Path) -> Statistics:
+    """What the attempts in a file come to. Its two sums are added up side by side.
+
+    Raises RecordsError.
+    """
+    with ThreadPoolExecutor(1) as beside, closing(Records(path)) as records:
+        by_day = beside.submit(_sums_by_day, path)
+        return statistics(records.sums_by_position(), by_day.result())
+
+
+def _sums_by_day(path: Path) -> dict[tuple[int, int | None], Sums]:
+    """With a connection of its own, which belongs to its thread."""
+    with closing(Records(path)) as records:
+        return records.sums_by_day()
 
 
 def _days(by_day: Mapping[tuple[int, int | None], Sums]) -> tuple[Day, ...]:

@@ -14,6 +14,7 @@ from game.cube.line import Line
 from game.cube.pair import PairPlace
 from game.cube.words import corner_words, pair_words
 from game.position import Position
+from game.prose import listed
 from game.stages import PairStages, Stages, stages
 
 
@@ -23,11 +24,18 @@ def told(position: Position, line: Line) -> tuple[str, ...]:
     return tuple(" ".join(_told_at(turn, found, position)) for turn in range(1, len(line) + 1))
 
 
+HOME, FREE, JOINS, JOINS_FOR_NOW, PARTED = range(5)
+_OF_ONE = ("is home", "is free", "joins", "joins, for a while", "comes apart")
+_OF_SEVERAL = ("are home", "are free", "join", "join, for a while", "come apart")
+
+
 def _told_at(turn: int, found: Stages, position: Position) -> list[str]:
-    said = []
+    happened: dict[int, list[str]] = {}
     for slot in position.pairs:
-        name = "The pair" if len(position.pairs) == 1 else f"The {slot} pair"
-        said += _told_of_pair(name, turn, found.of(slot))
+        for event in _events(turn, found.of(slot)):
+            happened.setdefault(event, []).append(slot)
+    alone = len(position.pairs) == 1
+    said = [_sentence(event, slots, alone) for event, slots in happened.items()]
     for opening in found.openings:
         if turn == opening.opened:
             said.append(f"Slot {opening.slot} is opened.")
@@ -36,17 +44,25 @@ def _told_at(turn: int, found: Stages, position: Position) -> list[str]:
     return said
 
 
-def _told_of_pair(name: str, turn: int, found: PairStages) -> list[str]:
+def _events(turn: int, found: PairStages) -> list[int]:
+    """What happens to a pair at a turn."""
     if turn == found.slotted:
-        return [f"{name} is home."]
-    said = []
-    if turn == found.freed:
-        said.append("Both pieces are free." if name == "The pair" else f"{name} is free.")
+        return [HOME]
+    events = [FREE] if turn == found.freed else []
     if turn in found.joins:
-        said.append(f"{name} joins." if turn == found.joined else f"{name} joins, for a while.")
+        events.append(JOINS if turn == found.joined else JOINS_FOR_NOW)
     if turn in found.breaks:
-        said.append(f"{name} comes apart.")
-    return said
+        events.append(PARTED)
+    return events
+
+
+def _sentence(event: int, slots: list[str], alone: bool) -> str:
+    """What happens to these pairs. alone: whether only one is in play."""
+    if alone:
+        return "Both pieces are free." if event == FREE else f"The pair {_OF_ONE[event]}."
+    if len(slots) == 1:
+        return f"The {slots[0]} pair {_OF_ONE[event]}."
+    return f"The {listed(slots)} pairs {_OF_SEVERAL[event]}."
 
 
 def where(cube: Cube, slot: str, colours: Mapping[str, str]) -> str:

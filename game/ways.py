@@ -87,7 +87,9 @@ def is_by_pairs(position: Position) -> bool:
 
 def pairs_words(found: PairByPair, par: int | None) -> str:
     """The best total pair by pair, in a line without full stop. par: None if it is not known."""
-    told = f"Pair by pair, solved pairs kept: {found.total} turns, order {', '.join(found.order)}"
+    begin = "Cross first, then pair by pair" if found.cross else "Pair by pair"
+    order = ", ".join(found.order)
+    told = f"{begin}, solved pairs kept: {found.total} turns, order {order}"
     return told if par is None else f"{told}; all at once: {par}"
 
 

@@ -9,7 +9,7 @@ from hypothesis import settings
 
 from game.cube.cube import Cube
 from game.difficulty import Find
-from game.search.cache import load_tables
+from game.search.cache import build_near_sets, load_all_tables, load_tables, missing
 from game.search.outcome import Outcome
 from game.search.shortest import search
 from game.search.tables import Tables
@@ -39,7 +39,15 @@ def tables(tmp_path_factory: pytest.TempPathFactory) -> Tables:
 
 
 @pytest.fixture(scope="session")
-def find(tables: Tables) -> Find:
+def large(tmp_path_factory: pytest.TempPathFactory) -> Tables:
+    """The large tables, built once for the slow tests."""
+    folder = tmp_path_factory.mktemp("large")
+    assert build_near_sets(folder)
+    assert missing(folder) == ()
+    return load_all_tables(folder)
+
+
+def finder(tables: Tables) -> Find:
     """The whole search, as difficulty and the check of packs ask for it."""
 
     @lru_cache(maxsize=4096)
@@ -47,3 +55,15 @@ def find(tables: Tables) -> Find:
         return search(cube, slots, faces, tables=tables)
 
     return found
+
+
+@pytest.fixture(scope="session")
+def find(tables: Tables) -> Find:
+    """The search with the small tables."""
+    return finder(tables)
+
+
+@pytest.fixture(scope="session")
+def find_large(large: Tables) -> Find:
+    """The search with the large tables."""
+    return finder(large)

@@ -77,6 +77,7 @@ def rows(
             "mode": "casual",
             "run": "",
             "player": "",
+            "inspection": None,
             "version": "0",
             "began": utc,
             "offset_minutes": offset,

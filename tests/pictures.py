@@ -26,10 +26,14 @@ from game.cube.moves import parse_line
 from game.entered import Entered
 from game.folders import Folders
 from game.packs import Puzzle, load_packs, pack_folder, puzzles
+from game.position import Position
 from game.screens import book
 from game.screens.atlas import AtlasScreen
+from game.screens.columns import Entry
 from game.screens.contest import ContestScreen
+from game.screens.lines import LinesScreen, Page
 from game.screens.map import MapScreen
+from game.screens.race import RaceScreen
 from game.screens.standings import StandingsScreen
 from game.screens.statistics import StatisticsScreen
 from game.settings import Settings, save_settings
@@ -148,6 +152,39 @@ async def statistics(game: Game, levels: dict[str, Puzzle]) -> None:
     await game.until(lambda: not any(worker.is_running for worker in game.app.workers))
 
 
+def _tried(position: Position, name: str, line: str, seeing: int, doing: int) -> Entry:
+    moves = parse_line(line)
+    return Entry(position, name, moves, Result(moves, seeing, doing, called=False, solved=True))
+
+
+def _lines_of_four(levels: dict[str, Puzzle]) -> Page:
+    """What four players made of the hook."""
+    position = levels["00-first-turns/other-way-round"].position
+    entries = (
+        _tried(position, "Ada", "R U' R' U2 R U R'", 341, 262),
+        _tried(position, "Bo", "R B U2 B' R'", 1207, 198),
+        _tried(position, "Cem", "y F R U2 R' F'", 702, 175),
+        _tried(position, "Dora", "R U R' F R' F' R2 U R'", 96, 410),
+    )
+    return Page("Position 2 of 5", position, entries)
+
+
+async def lines(game: Game, levels: dict[str, Puzzle]) -> None:
+    """The lines of four players beside each other, against par."""
+    await game.app.push_screen(LinesScreen([_lines_of_four(levels)], onward="next position"))
+    await game.until(lambda: game.says("shortest"))
+    await game.press("right space right space")
+
+
+async def race(game: Game, levels: dict[str, Puzzle]) -> None:
+    """Two lines watched beside each other, in time."""
+    first, second, *_ = _lines_of_four(levels).entries
+    await game.app.push_screen(RaceScreen((first, second)))
+    await game.settle()
+    await game.press("t right right right right right")
+    await game.until(lambda: game.says("In time"))
+
+
 async def flat(game: Game, levels: dict[str, Puzzle]) -> None:
     """The unfolded drawing, with letters."""
     game.app.change_settings(Settings(colours="true", drawing="flat"))
@@ -199,6 +236,8 @@ SCENES: dict[str, Scene] = {
     "watching": watching,
     "leaning-left": leaning_left,
     "statistics": statistics,
+    "lines": lines,
+    "race": race,
     "flat": flat,
     "contest": contest,
     "standings": ranking,

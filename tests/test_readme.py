@@ -55,9 +55,10 @@ def examples() -> list[tuple[str, str]]:
 
 @pytest.fixture(scope="module")
 def home(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """A folder with the README's pack in it and the command `pairwright` on the path."""
+    """A folder with the README's files in it and the command `pairwright` on the path."""
     folder = tmp_path_factory.mktemp("reader")
-    (folder / "my-first.toml").write_text(marked("file: my-first.toml"), "utf-8")
+    for name in ("my-first.toml", "chat.txt"):
+        (folder / name).write_text(marked(f"file: {name}"), "utf-8")
     command = folder / "bin" / "pairwright"
     command.parent.mkdir()
     command.write_text(f'#!/bin/sh\nexec "{sys.executable}" -m game "$@"\n')
@@ -95,7 +96,7 @@ def without_seconds(text: str) -> str:
 def test_there_are_examples() -> None:
     """The README shows the commands at work."""
     words = {command.split()[1] for command, _ in examples() if command.startswith("pairwright")}
-    assert {"par", "check"} <= words
+    assert {"par", "check", "invite", "standings"} <= words
 
 
 @pytest.mark.parametrize(("command", "shown"), examples())

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from contextlib import closing
 from dataclasses import replace
+from pathlib import Path
 
 import pytest
 
@@ -10,8 +12,9 @@ from game.cube import pair
 from game.cube.cube import SOLVED
 from game.cube.moves import parse_line
 from game.cube.pair import SLOTS, PairPlace, placements
+from game.errors import RecordsError
 from game.position import position_after, position_of
-from game.records import Sums
+from game.records import Records, Sums
 from game.statistics import (
     ASTRAY,
     BOTH_ABOVE,
@@ -29,8 +32,10 @@ from game.statistics import (
     series,
     sides_of,
     statistics,
+    statistics_of,
 )
 from tests.deals import one_pair_unsolved, pairs_unsolved
+from tests.many_attempts import write
 from tests.records.samples import SAMPLE
 
 ONE = Sums(2, 1, 1, 3, 0, 1, 4000, 1, 2000, 6)
@@ -177,3 +182,17 @@ def test_kinds_do_not_depend_on_the_slot() -> None:
             place = pair.pair_place(cube, slot)
             seen = PairPlace(*pair.placement(place, slot))
             assert kind(place, slot) == kind(seen, "FR")
+
+
+def test_the_statistics_of_a_file_are_those_of_its_sums(tmp_path: Path) -> None:
+    """Adding up side by side finds what adding up in turn does; a file that is none is a fault."""
+    path = tmp_path / "records.db"
+    write(path, 500)
+    with closing(Records(path)) as records:
+        expected = statistics(records.sums_by_position(), records.sums_by_day())
+    assert statistics_of(path) == expected
+    assert expected.whole.tried == 500
+    assert statistics_of(tmp_path / "none.db") == statistics({}, {})
+    path.write_text("no database " * 1000)
+    with pytest.raises(RecordsError):
+        statistics_of(path)

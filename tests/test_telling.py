@@ -80,3 +80,10 @@ def test_where_follows_the_grip() -> None:
         "corner above its slot, white up; edge in the top layer at the back, green up"
     )
     assert where(position.cube.turn(parse_line("x")), "FR", HOME_COLOURS) == ""
+
+
+def test_what_happens_to_several_pairs_at_once() -> None:
+    """One sentence tells it of all of them."""
+    said = solving("F2 B2 D R2 L2 U' R L U L U R D'")
+    assert said[-1] == "The FR, FL, BL and BR pairs are home."
+    assert solving("U2 D' R L")[2] == "The FR and BR pairs are home."

@@ -145,9 +145,13 @@ def test_without_colour_letters_tell_the_stickers_apart(tmp_path: Path) -> None:
         assert plain <= {"", "0", "1", "2", "3", "4", "7", "22", "24", "27"}  # no colour at all
 
 
-def test_playing_goes_on_after_a_window_was_too_small(tmp_path: Path) -> None:
-    """A window that shrinks says what is needed; grown again it shows the attempt as it was."""
-    with terminal(tmp_path) as game:
+@pytest.mark.parametrize("env", [{}, {"COLUMNS": "100", "LINES": "40"}], ids=["", "told"])
+def test_playing_goes_on_after_a_window_was_too_small(env: dict[str, str], tmp_path: Path) -> None:
+    """A window that shrinks says what is needed; grown again it shows the attempt as it was.
+
+    That the environment tells the size at the start changes nothing.
+    """
+    with terminal(tmp_path, env) as game:
         game.shows("turns 0")
         game.press("r")
         game.shows("turns 1")

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from hypothesis import given
 
@@ -12,7 +14,8 @@ from game.cube.pair import SLOTS
 from game.difficulty import Find
 from game.position import Position, position_after
 from game.search.outcome import NoneUpTo, Outcome, Solved, Stopped, Unsolvable
-from game.ways import Way, sides_of, way_words, ways
+from game.search.pair_by_pair import PairByPair
+from game.ways import Way, is_by_pairs, pairs_words, sides_of, way_words, ways
 from tests import strategies
 
 HOOK = position_after(inverse(parse_line("R B U2 B' R'")))
@@ -94,3 +97,21 @@ def test_the_facts_of_the_hook(find: Find) -> None:
 def test_no_more_is_said_than_was_proven(outcome: Outcome | None, words: str) -> None:
     """Each outcome of a search has its own words."""
     assert way_words(outcome) == words
+
+
+def test_pair_by_pair_in_words() -> None:
+    """The best total and its order, beside par where that is known."""
+    found = PairByPair(27, ("FR", "BL", "FL", "BR"), ((), (), (), ()), ())
+    told = "solved pairs kept: 27 turns, order FR, BL, FL, BR"
+    assert pairs_words(found, 14) == f"Pair by pair, {told}; all at once: 14"
+    assert pairs_words(found, None) == f"Pair by pair, {told}"
+    crossed = replace(found, cross=parse_line("F2"))
+    assert pairs_words(crossed, None) == f"Cross first, then pair by pair, {told}"
+
+
+def test_where_there_is_a_total_pair_by_pair() -> None:
+    """Only where two pairs or more are in play and every face may turn."""
+    two = "F U F2 U F"
+    asked = [("R U R'", "FBRLUD"), (two, "FBRLUD"), (two, "FU")]
+    found = [is_by_pairs(position_after(parse_line(setup), (), f)) for setup, f in asked]
+    assert found == [False, True, False]

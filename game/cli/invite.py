@@ -4,11 +4,9 @@ from __future__ import annotations
 
 import argparse
 import json
-import secrets
 from typing import TYPE_CHECKING
 
 from game.cli.exits import Exit
-from game.contest import BY, TURNS
 from game.cube.geometry import FACES
 from game.errors import PairwrightError, did_you_mean, printable
 from game.folders import Folders
@@ -34,6 +32,8 @@ packs; or some of a pack; or some dealt at random:
     pairwright invite --pack 04-uneasy-neighbours --number 3
     pairwright invite --deal 2 --open 1 --by time"""
 
+BY = ("turns", "time")
+"""As in `game.contest`, which no other command needs when it starts."""
 USUAL_NUMBER = 5
 """Positions of a pack or deal unless chosen otherwise."""
 
@@ -41,7 +41,7 @@ USUAL_NUMBER = 5
 def define(parser: argparse.ArgumentParser) -> None:
     """The arguments of this command."""
     parser.add_argument("--title", default="", help="what the contest is called")
-    parser.add_argument("--by", choices=BY, default=TURNS, help="what is ranked first")
+    parser.add_argument("--by", choices=BY, default=BY[0], help="what is ranked first")
     parser.add_argument(
         "--inspection", action="store_true", help="each position is inspected first, by WCA rules"
     )
@@ -146,7 +146,9 @@ def _first(programme: Programme, arguments: argparse.Namespace) -> tuple[Positio
     number = USUAL_NUMBER if arguments.number is None else arguments.number
     if not 1 <= number <= MAX_POSITIONS:
         raise PairwrightError(f"--number: a contest has 1 to {MAX_POSITIONS} positions")
-    seed = secrets.token_hex(16) if arguments.seed is None else printable(arguments.seed, 200)
+    from secrets import token_hex  # noqa: PLC0415 - not when another command starts
+
+    seed = token_hex(16) if arguments.seed is None else printable(arguments.seed, 200)
     return first_positions(programme, seed, number)
 
 

@@ -8,12 +8,14 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from game.contest import MAX_HUNDREDTHS
+
 TEN_MINUTES = 60_000
 
 
 def cut(ms: int) -> int:
-    """Milliseconds as hundredths, what is beyond them cut off."""
-    return ms // 10
+    """Milliseconds as hundredths, what is beyond them cut off; no more than a result can have."""
+    return min(ms // 10, MAX_HUNDREDTHS)
 
 
 def result(hundredths: int) -> int:

@@ -52,7 +52,7 @@ def days_played(app: PairwrightApp) -> tuple[Played, ...]:
         return ()
     runs = app.record(lambda records: records.ended_runs(DAY), ())
     return tuple(
-        Played(date.fromisoformat(run.kind).toordinal(), run.ended.astimezone().toordinal())
+        Played(date.fromisoformat(run.kind).toordinal(), run.ended.toordinal())
         for run in runs
         if is_day(run.kind) and run.ended is not None
     )

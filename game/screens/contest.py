@@ -14,6 +14,7 @@ from game.codes import invite_code
 from game.contest import Result
 from game.day import is_day
 from game.entered import Entered
+from game.entries import settled
 from game.errors import ContestError, SettingsError
 from game.screens import book, commands, contest_rows
 from game.screens.choices import changed
@@ -92,7 +93,7 @@ class ContestScreen(ContestTableScreen):
         """The position is over."""
         assert self._entry is not None
         self._said = ""
-        entered = self._entry.entered.after(result)
+        entered = self._entry.entered.after(settled(result))
         self._entry = book.keep(self.app, replace(self._entry, entered=entered))
         if entered.is_over:
             book.close(self.app, self._entry)

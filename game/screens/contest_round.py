@@ -20,6 +20,8 @@ class ContestRoundScreen(RoundScreen):
     came of it.
     """
 
+    LEAVES = "Leave? q again: you can come back to this position, but its clock runs on."
+
     def __init__(
         self,
         entry: Entry,

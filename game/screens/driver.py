@@ -89,7 +89,16 @@ class TerminalDriver(LinuxDriver):
         return b""
 
     def _get_terminal_size(self) -> tuple[int, int]:
-        columns, rows = super()._get_terminal_size()
+        """Columns and rows as the terminal says.
+
+        Textual goes by COLUMNS and LINES first, which do not change with the window.
+        """
+        try:
+            columns, rows = os.get_terminal_size(self.fileno)
+        except OSError:
+            columns = rows = 0
+        if not columns or not rows:  # a terminal that does not know
+            columns, rows = super()._get_terminal_size()
         return min(columns, MOST_COLUMNS), min(rows, MOST_ROWS)
 
 

@@ -102,6 +102,19 @@ MEANINGS: tuple[tuple[str, tuple[str, ...]], ...] = (
         ),
     ),
     (
+        "Contests",
+        (
+            "An invite is text that carries positions and rules; a card is text that carries what"
+            " one player made of them. Whoever pastes cards sees the standings: turns are proven"
+            " by replaying every line, times are the players' word.",
+            "Each position is played once, in order. Once it is shown its clock runs on, for three"
+            " days at most, whether you stay or not. Nobody's lines are shown before you have"
+            " played all.",
+            "The day's five belong to a date and are the same for everybody. A day is joined to"
+            " the one before when its five were played on their own date or the day after.",
+        ),
+    ),
+    (
         "The drill's rating",
         (
             "You and everything that the drill asks are rated by Glicko-2: a position is won at"

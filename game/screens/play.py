@@ -89,6 +89,20 @@ class PlayScreen(CoachedScreen):
         self._reveal = True
         self._show()
 
+    def action_read_on(self) -> None:
+        """See more of what is told of a position that is over."""
+        self._scroll(1)
+
+    def action_read_back(self) -> None:
+        """See again what came before."""
+        self._scroll(-1)
+
+    def _scroll(self, rows: int) -> None:
+        from game.screens.result_panel import ResultPanel  # noqa: PLC0415 - there by then
+
+        if self.sitting.outcome:
+            self.query_one(ResultPanel).scroll_relative(y=rows, animate=False)
+
     def on_result_panel_chosen(self, message: ResultPanel.Chosen) -> None:
         """Watch a solution turn by turn."""
         from game.screens.watch import WatchScreen  # noqa: PLC0415 - imported where it is pushed

@@ -13,10 +13,8 @@ from game.draw import Look, draw_cube, size_for
 from game.position import Position
 from game.records.record import Best
 from game.screens.clock_view import time_text
-from game.screens.cube_view import scene_of
+from game.screens.cube_view import Scene, scene_of
 from game.screens.picture_view import PictureView
-from game.screens.side_words import terms_words
-from game.telling import where
 
 WORDS_ROWS = 9
 """Rows kept free under the picture."""
@@ -28,6 +26,7 @@ class Preview(Vertical):
     def __init__(self, *, words: bool = True, id: str | None = None) -> None:
         super().__init__(id=id)
         self._has_words = words
+        self._scene: Scene | None = None  # what is drawn
 
     def compose(self) -> ComposeResult:
         """Picture over words."""
@@ -40,10 +39,15 @@ class Preview(Vertical):
         columns, rows = self.content_size
         look = replace(look, size=size_for(columns, rows - WORDS_ROWS * self._has_words))
         scene = scene_of(position, position.cube, look, focus=focus)
-        picture = draw_cube(scene.cube, scene.look, grey=scene.grey, joined=scene.joined)
-        self.query_one(PictureView).show(picture)
+        if scene != self._scene:
+            self._scene = scene
+            picture = draw_cube(scene.cube, scene.look, grey=scene.grey, joined=scene.joined)
+            self.query_one(PictureView).show(picture)
         if not self._has_words:
             return
+        from game.screens.side_words import terms_words  # noqa: PLC0415 - home has no words
+        from game.telling import where  # noqa: PLC0415
+
         lines = [where(position.cube, slot, look.scheme) for slot in position.pairs[:2]]
         lines += terms_words(position)
         said = Content.assemble(("\n".join(lines), ""), (f"\n{best_words(best)}", "$muted"))

@@ -7,7 +7,6 @@ from dataclasses import dataclass
 from game.cube import pair
 from game.cube.cube import Cube
 from game.position import Position
-from game.ways import is_by_pairs
 
 LARGE = 3
 """Pairs to solve, the cross counting as one, from which on a search may need the large tables."""
@@ -57,4 +56,6 @@ def hand_question(position: Position) -> Question:
 
 def pairs_question(position: Position) -> ByPairs | None:
     """The best total pair by pair; None for a single pair, or where not every face may turn."""
+    from game.ways import is_by_pairs  # noqa: PLC0415 - not before the first picture
+
     return ByPairs(position.cube, position.solve) if is_by_pairs(position) else None

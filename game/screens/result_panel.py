@@ -27,6 +27,8 @@ from game.ways import Asked, pairs_words, way_words
 
 Parts = list[str | tuple[str, str]]
 
+MANY = 3
+"""Pairs in play from which on the note comes before the table of stages."""
 LOOKING = "Looking for every shortest way ..."
 SIGNS = {True: (ON, "$accent"), False: (OFF, "$muted"), None: ("?", "$muted")}
 """How a mark is drawn: earned, not earned, not known yet."""
@@ -82,6 +84,7 @@ class ResultPanel(VerticalScroll):
         for selector, rows in parts.items():
             self.query_one(selector).display = bool(rows)
             self.query_one(selector, Static).update(Content.assemble(*rows))
+        self._order(len(sitting.position.pairs) >= MANY)
         listing = self.query_one("#solutions", ChoiceList)
         listing.display = reveal and bool(sitting.solutions) and not ways
         if listing.display and self._listed != sitting.solutions:
@@ -90,6 +93,14 @@ class ResultPanel(VerticalScroll):
             listing.highlighted = 0
         if listing.display and not listing.has_focus:
             listing.focus()
+
+    def _order(self, many: bool) -> None:
+        """Of many pairs the stages take so much room that they come last, under the note."""
+        parts = list(self.children)
+        note, table = self.query_one("#note"), self.query_one("#compared")
+        if (parts.index(note) < parts.index(table)) != many:
+            first, second = (note, table) if many else (table, note)
+            self.move_child(second, after=first)
 
     def on_option_list_option_selected(self, event: OptionList.OptionSelected) -> None:
         """Watch it."""
@@ -171,7 +182,8 @@ def _question(sitting: Sitting, par: bool) -> Parts:
 def _marks(sitting: Sitting, score: Score) -> Parts:
     """The marks, and why there are no more."""
     parts: Parts = ["\n"]
-    for earned, words in mark_rows(score, sitting.position.faces):
+    faces = (sitting.position.faces, sitting.position.hand_faces)
+    for earned, words in mark_rows(score, *faces):
         sign, style = SIGNS[earned]
         parts += ["\n", (f"{sign} ", style), (words, "" if earned else "$muted")]
     if score.hinted:

@@ -33,7 +33,6 @@ COUNT = 3
 LOOK_SECONDS = 0.1
 """Between two looks at the clock, for inspection and the time that is left."""
 GIVES_UP = "Give up? g again leaves this position unsolved."
-LEAVES = "Leave? q again: what is finished is kept, this position is not."
 TOO_LONG = "A line can be no longer: undo turns, or give up."
 NO_CALLS = "No call is asked for here."
 
@@ -83,6 +82,7 @@ class RoundScreen(HandsScreen):
     """
 
     COMMAND_SCREEN = "round"
+    LEAVES = "Leave? q again: what is finished is kept, this position is not."
     BINDINGS = commands.bindings("round")
 
     def __init__(self, round_: Round, then: Callable[[Result], Round | None]) -> None:
@@ -101,6 +101,7 @@ class RoundScreen(HandsScreen):
         """Look at the clock from time to time."""
         self._looks = self.set_interval(LOOK_SECONDS, self._look)
         if self._is_covered:
+            self.query_one(Board).visible = False
             self.call_after_refresh(self._count_down)
 
     # -- one position after another --------------------------------------------------------------
@@ -146,6 +147,7 @@ class RoundScreen(HandsScreen):
         else:
             self.round = following
             self._is_covered = following.counts_down
+            self.query_one(Board).visible = not self._is_covered
             self._open(self._take_up())
             if self._is_covered:
                 self._count_down()
@@ -166,6 +168,7 @@ class RoundScreen(HandsScreen):
             self.call_later(self._leave)
             return
         self._is_covered = False
+        self.query_one(Board).visible = True
         if self.round.inspects:
             self._inspects_since = self.app.clock()
             self._word()
@@ -308,7 +311,7 @@ class RoundScreen(HandsScreen):
             self.action_pad()
         elif not self._leaves:
             self._leaves = True
-            self._show(said=LEAVES, tone=WARN)
+            self._show(said=self.LEAVES, tone=WARN)
         else:
             self._leave()
 

@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from game.cube import pair
 from game.cube.colours import HOME_COLOURS
 from game.cube.geometry import FACES, UNMOVED, Matrix
+from game.cube.pair import SLOTS
 from game.cube.symmetry import VERTICAL
 from game.cube.words import SIDE, slot_words
 from game.draw import Look
@@ -22,6 +23,8 @@ MARK_WORDS: Mapping[Mark, str] = {
     Mark.AT_PAR: "at par: no shorter way at all",
     Mark.CALLED: "called it",
 }
+AT_HAND_ALL_SIDES = "no shorter with top and sides"
+"""In place of that of the mark where pairs on all sides are in play."""
 AT_PAR_FACES = "at par: no shorter with these faces"
 """In place of that of the mark where not every face may turn."""
 
@@ -31,7 +34,9 @@ def goal_words(
 ) -> str:
     """What must be solved, in one line, as it is seen in a grip. colours: centre -> name."""
     parts = [] if pair.is_cross_solved(position.cube) else ["the cross"]
-    if position.pairs:
+    if position.pairs == SLOTS:
+        parts.append("all four pairs")
+    elif position.pairs:
         noun = "" if grip in VERTICAL else " slot"
         slots = (f"the {slot_words(slot, grip, colours)}{noun}" for slot in position.pairs)
         pairs = "the pair" if len(position.pairs) == 1 else "the pairs"
@@ -93,10 +98,12 @@ def verdict_words(score: Score) -> str:
     return f"Solved in {score.turns}: {numeral(score.over)} over par"
 
 
-def mark_rows(score: Score, faces: str = FACES) -> list[tuple[bool | None, str]]:
+def mark_rows(
+    score: Score, faces: str = FACES, hand_faces: str = ""
+) -> list[tuple[bool | None, str]]:
     """The marks that can be earned and whether each was; None: still being searched.
 
-    faces: those that may turn.
+    faces: those that may turn; hand_faces: those of them at the hands.
     """
     earned = score.marks
     helped = score.shown or score.hinted
@@ -105,8 +112,12 @@ def mark_rows(score: Score, faces: str = FACES) -> list[tuple[bool | None, str]]
         is_earned: bool | None = mark in earned
         if mark is Mark.AT_HAND and score.at_hand is None and not helped:
             is_earned = None
-        is_limited = mark is Mark.AT_PAR and faces != FACES
-        rows.append((is_earned, AT_PAR_FACES if is_limited else MARK_WORDS[mark]))
+        words = MARK_WORDS[mark]
+        if mark is Mark.AT_PAR and faces != FACES:
+            words = AT_PAR_FACES
+        elif mark is Mark.AT_HAND and set(FACES) - set(hand_faces) == {"D"}:
+            words = AT_HAND_ALL_SIDES
+        rows.append((is_earned, words))
     if score.call.value:
         rows.append((Mark.CALLED in earned, f"called it: {score.call.value}"))
     return rows

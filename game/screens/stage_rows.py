@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from game.stages import STAGES, Stages
+from game.stages import STAGES, PairStages, Stages
 
 SIGNS = {"freed": "▴", "lined up": "=", "joined": "&", "slotted": "▾"}
 """The sign under the turn that leads to a stage; that of *joined* stands while a pair is joined."""
@@ -40,23 +40,28 @@ def named_joined(row: str, width: int) -> str:
 
 
 def stage_table(lines: Iterable[tuple[str, Stages]]) -> list[str]:
-    """A row for each pair in play of each named line: the turns at which it comes to its stages.
+    """The turns at which the pairs in play of each named line come to their stages.
 
-    The first row names the stages. 0 is the start; what a line does not come to is a dash, and so
-    is *freed* where nothing was trapped.
+    Of one pair each line has a row, under a heading; of several, each line has a heading of its
+    own, and under it a row for each pair. 0 is the start; what a line does not come to is a dash,
+    and so is *freed* where nothing was trapped.
     """
     named = list(lines)
-    several = any(len(found.pairs) > 1 for _, found in named)
-    rows = [_row("turn", "", STAGES, several)]
-    for name, found in named:
-        for pair in found.pairs:
-            freed, *others = pair.turns
-            turns = [_NEVER if turn is None else str(turn) for turn in (freed or None, *others)]
-            rows.append(_row(name, pair.slot, turns, several))
-    return rows
+    if any(len(found.pairs) > 1 for _, found in named):
+        rows = [
+            [_row(name, STAGES), *(_row(f"  {pair.slot}", _turns(pair)) for pair in found.pairs)]
+            for name, found in named
+        ]
+        return [row for part in rows for row in part]
+    pairs = [_row(name, _turns(pair)) for name, found in named for pair in found.pairs]
+    return [_row("turn", STAGES), *pairs]
 
 
-def _row(name: str, slot: str, cells: Iterable[str], several: bool) -> str:
-    head = f"{name:<8}{slot:<3}" if several else f"{name:<8}"
+def _turns(pair: PairStages) -> list[str]:
+    freed, *others = pair.turns
+    return [_NEVER if turn is None else str(turn) for turn in (freed or None, *others)]
+
+
+def _row(name: str, cells: Iterable[str]) -> str:
     ends = (f"{cell:>{len(stage)}}" for cell, stage in zip(cells, STAGES, strict=True))
-    return head + " ".join(ends)
+    return f"{name:<8}" + " ".join(ends)

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from contextlib import closing
 from datetime import date
+from pathlib import Path
 
 from textual.containers import Horizontal, Vertical
 from textual.widget import Widget
@@ -18,7 +19,7 @@ from game.errors import RecordsError
 from game.records import Records
 from game.screens import commands, figures
 from game.screens.frame import FramedScreen
-from game.statistics import Statistics, recent_pauses, statistics
+from game.statistics import Statistics, recent_pauses, statistics, statistics_of
 
 TALL_ROWS = 36
 """Windows this high get larger cells and charts."""
@@ -60,20 +61,19 @@ class StatisticsScreen(FramedScreen):
         if not self.app.has_records:
             self._take(statistics({}, {}), ())
         elif self.app.records.path is None:
-            self._count(self.app.records)
-        else:
-            self.run_worker(lambda: self._count_in(Records(path)), thread=True)
-
-    def _count_in(self, records: Records) -> None:
-        """Count with these records and close them; in a thread."""
-        with closing(records):
-            self._count(records)
-
-    def _count(self, records: Records) -> None:
-        try:
+            records = self.app.records
             found = statistics(records.sums_by_position(), records.sums_by_day())
+            self._take(found, recent_pauses(records.all_attempts(newest_first=True)))
+        else:
+            self.run_worker(lambda: self._count_in(path), thread=True)
+
+    def _count_in(self, path: Path) -> None:
+        """Count what is in the file; in a thread."""
+        try:
+            found = statistics_of(path)
             self.app.call_later(self._take, found, ())
-            pauses = recent_pauses(records.all_attempts(newest_first=True))
+            with closing(Records(path)) as records:
+                pauses = recent_pauses(records.all_attempts(newest_first=True))
             self.app.call_later(self._take, found, pauses)
         except RecordsError as fault:
             self.app.call_later(self._tell, fault)

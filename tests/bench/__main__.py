@@ -15,6 +15,8 @@ def main(wanted: list[str]) -> None:
     modules = [import_module(f"{__package__}.{name}") for name in wanted or names]
     rows: list[Row] = []
     for module in modules:
+        if wanted and not hasattr(module, "rows"):
+            sys.exit(f"{module.__name__} has no rows")
         if hasattr(module, "rows"):
             print(f"{module.__name__} ...", file=sys.stderr)
             rows += module.rows()

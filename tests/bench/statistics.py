@@ -8,7 +8,7 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 
 from game.records import Records
-from game.statistics import recent_pauses, statistics
+from game.statistics import recent_pauses, statistics_of
 from tests.bench.table import Row, seconds_each
 from tests.many_attempts import write
 
@@ -18,7 +18,7 @@ GOAL = "under 1 s"
 
 
 def rows() -> Iterator[Row]:
-    """Everything up to the first figures, each time from a new connection; then the pauses."""
+    """Everything up to the first figures, each time from new connections; then the pauses."""
     with TemporaryDirectory() as folder:
         path = Path(folder) / "records.db"
         write(path, ATTEMPTS)
@@ -27,9 +27,7 @@ def rows() -> Iterator[Row]:
 
 
 def _count(path: Path) -> None:
-    with closing(Records(path)) as records:
-        found = statistics(records.sums_by_position(), records.sums_by_day())
-    assert found.whole.tried == ATTEMPTS
+    assert statistics_of(path).whole.tried == ATTEMPTS
 
 
 def _pauses(path: Path) -> None:

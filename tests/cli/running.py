@@ -24,8 +24,9 @@ class Ran(NamedTuple):
 
 
 def environment(**more: str) -> dict[str, str]:
-    """The process's environment without what tells colours, and more."""
-    kept = {k: v for k, v in os.environ.items() if k not in ("NO_COLOR", "COLORTERM", "TERM")}
+    """The process's environment without what tells of its own terminal, and more."""
+    own = ("NO_COLOR", "COLORTERM", "TERM", "COLUMNS", "LINES")
+    kept = {k: v for k, v in os.environ.items() if k not in own}
     return kept | more
 
 

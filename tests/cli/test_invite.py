@@ -7,9 +7,10 @@ from pathlib import Path
 
 import pytest
 
+from game.cli import invite
 from game.cli.exits import Exit
 from game.codes import key, read_invite
-from game.contest import Contest, Rules
+from game.contest import BY, Contest, Rules
 from game.cube.moves import parse_line
 from game.packs import load_packs, pack_folder, puzzles
 from game.position import position_after
@@ -101,3 +102,8 @@ def test_bad_terms_are_one_line(tmp_path: Path, arguments: tuple[str, ...], prob
     code, out, err = run("invite", "--data-dir", tmp_path, *arguments)
     assert (code, out) == (Exit.FAULT, "")
     assert one_line(err) and problem in err
+
+
+def test_the_rules_are_named_as_in_a_contest() -> None:
+    """What `--by` takes is what a contest can be ranked by, the usual first."""
+    assert (invite.BY, Rules().by) == (BY, invite.BY[0])

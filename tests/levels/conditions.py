@@ -10,6 +10,7 @@ from collections.abc import Callable
 from game.cube import pair
 from game.cube.geometry import STICKERS
 from game.cube.moves import FACE_MOVES, turned_face
+from game.cube.pair import SLOTS
 from game.position import Position
 
 Condition = Callable[[Position, str], bool]
@@ -170,6 +171,25 @@ def _two_at_once(position: Position, slot: str) -> bool:
     return len(position.pairs) == 2 and not position.open and not _astray(position, slot)
 
 
+def _three_at_once(position: Position, slot: str) -> bool:
+    """The cross done, three pairs in play, the fourth slot kept."""
+    return (
+        pair.is_cross_solved(position.cube)
+        and len(position.pairs) == len(SLOTS) - 1
+        and not position.open
+    )
+
+
+def _four_at_once(position: Position, slot: str) -> bool:
+    """The cross done, and all four pairs in play."""
+    return pair.is_cross_solved(position.cube) and position.pairs == SLOTS
+
+
+def _cross_and_all(position: Position, slot: str) -> bool:
+    """The cross not done, and all four pairs in play."""
+    return not pair.is_cross_solved(position.cube) and position.pairs == SLOTS
+
+
 CONDITIONS: dict[str, Condition] = {
     "00-first-turns": _first_turns,
     "01-side-by-side": _side_by_side,
@@ -185,5 +205,8 @@ CONDITIONS: dict[str, Condition] = {
     "11-the-workshop": _the_workshop,
     "12-two-faces": _two_faces,
     "13-two-at-once": _two_at_once,
+    "14-three-at-once": _three_at_once,
+    "15-four-at-once": _four_at_once,
+    "16-cross-and-all": _cross_and_all,
 }
 """Pack id -> its condition; the docstring of each states it."""

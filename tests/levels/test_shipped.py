@@ -17,20 +17,41 @@ from game.cube.moves import line_text, parse_line
 from game.cube.pair import SLOTS
 from game.difficulty import Find
 from game.opening import opening
-from game.packs import Pack, load_packs, pack_folder, puzzles
+from game.packs import Pack, Puzzle, load_packs, pack_folder, puzzles
+from game.prose import numeral
 from game.search.outcome import Solved
+from game.search.pair_by_pair import PairByPair, pair_by_pair
+from game.search.shortest import search
+from game.search.tables import Tables
 from tests.levels.conditions import CONDITIONS
 
 PACKS, ERRORS = load_packs(pack_folder())
 ALL = [puzzle for pack in PACKS for puzzle in puzzles(pack)]
 OPPOSITE_COLOURS = {HOME_COLOURS[face]: HOME_COLOURS[other] for face, other in OPPOSITE.items()}
 each_pack = pytest.mark.parametrize("pack", PACKS, ids=lambda pack: pack.id)
+LARGE = ("14-three-at-once", "15-four-at-once", "16-cross-and-all")
+"""Packs whose harder levels take the large tables, which take a minute to build."""
+each_proven = pytest.mark.parametrize(
+    "pack",
+    [pytest.param(pack, marks=[pytest.mark.slow] * (pack.id in LARGE)) for pack in PACKS],
+    ids=lambda pack: pack.id,
+)
+EASY = 8
+"""Turns of the levels of these packs that are proven each time."""
+SAMPLE = [p for p in ALL if p.pack.id in LARGE and p.par <= EASY]
+BY_PAIRS = re.compile(r"pair by pair it takes (\w+) at best", re.IGNORECASE)
+"""What a note says of the best total pair by pair."""
 
 
 @pytest.fixture(scope="session")
-def reports(find: Find) -> Callable[[Pack], Report]:
+def reports(find: Find, request: pytest.FixtureRequest) -> Callable[[Pack], Report]:
     """Gives the report of a pack, worked out once."""
-    return cache(lambda pack: check_pack(pack, find))
+
+    def made(pack: Pack) -> Report:
+        large = pack.id in LARGE
+        return check_pack(pack, request.getfixturevalue("find_large") if large else find)
+
+    return cache(made)
 
 
 @pytest.fixture
@@ -61,14 +82,34 @@ def test_names_are_told_apart() -> None:
         assert sorted(names) == sorted(set(names))
 
 
-@each_pack
+@each_proven
 def test_claims_are_proven(report: Report) -> None:
     """The search finds every claimed par, for twins as well, and every shortest solution."""
     assert [str(fault) for fault in report.faults] == []
     assert all(isinstance(row.outcome, Solved) and row.outcome.complete for row in report.rows)
 
 
-@each_pack
+@pytest.mark.parametrize("puzzle", SAMPLE, ids=lambda puzzle: puzzle.level.id)
+def test_a_sample_is_proven(puzzle: Puzzle, tables: Tables) -> None:
+    """Of the packs of many pairs, the claims of par that the small tables can prove soon."""
+    position = puzzle.position
+    found = search(position.cube, position.solve, position.faces, tables=tables, first=True)
+    assert isinstance(found, Solved)
+    assert found.par == puzzle.par
+
+
+def test_totals_pair_by_pair(tables: Tables) -> None:
+    """What a note says of the best total pair by pair is true."""
+    notes = ((puzzle, BY_PAIRS.search(puzzle.level.note)) for puzzle in ALL)
+    told = [(puzzle.position, match[1]) for puzzle, match in notes if match]
+    assert len(told) >= 4
+    for position, total in told:
+        found = pair_by_pair(position.cube, position.solve, tables=tables)
+        assert isinstance(found, PairByPair)
+        assert numeral(found.total) == total
+
+
+@each_proven
 def test_the_check_warns_of_nothing(report: Report) -> None:
     """A pack grows in measured difficulty, and its texts stay true in other colours and slots."""
     assert [str(warning) for warning in report.warnings] == []

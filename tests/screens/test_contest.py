@@ -84,6 +84,33 @@ async def test_it_goes_on_at_the_next_start(start: Start) -> None:
         await game.until(lambda: game.says("2 of 2 solved"))
 
 
+async def test_the_card_is_the_same_after_a_restart(start: Start) -> None:
+    """Times, cut where they were cut, calls, and what was given up are read from the attempts."""
+    async with start() as game:
+        screen = await open_contest(game)
+        await game.press("enter")
+        await game.until(lambda: game.says("Space pause"))
+        await game.settle()
+        game.clock.now += 1.239
+        await game.press("r u")
+        game.clock.now += 2.005
+        await game.press("R c")
+        await game.until(lambda: game.says("2 to play"))
+        await game.press("enter")
+        await game.until(lambda: game.says("2 of 2"))
+        await game.settle()
+        game.clock.now += 5.0
+        await game.press("L g g")
+        await game.until(lambda: game.says("2 not solved"))
+        entered = screen._entered
+        assert entered is not None
+        first, second = entered.results
+        assert (first.seeing, first.doing, first.called) == (123, 201, True)  # 3.244 s in all
+        assert not second.solved
+        (kept,) = book.entries(game.app)
+        assert kept.entered.results == entered.results
+
+
 async def test_a_position_that_was_shown_has_its_clock_run_on(start: Start) -> None:
     """Left before its end, it says so; taken up again, seeing counts from the first showing."""
     async with start() as game:

@@ -112,6 +112,20 @@ async def test_a_match_that_waits(start: Start, shipped: dict[str, Puzzle]) -> N
         assert match_keeping.last_names(game.app) == ("Eve", "Fay")
 
 
+async def test_home_tells_that_a_match_waits(start: Start, shipped: dict[str, Puzzle]) -> None:
+    """While a match is open home says so."""
+    contest = Contest("First turns", (shipped[DOOR].position,))
+    async with start() as game:
+        await game.app.go_home()
+        number = match_keeping.begin(game.app, begin_match(contest, ("Ada", "Bo")))
+        await game.press("g escape")
+        await game.until(lambda: game.says("a match is not over"))
+        match_keeping.end(game.app, number)
+        await game.press("g escape")
+        await game.until(lambda: game.says("Table match"))
+        assert not game.says("a match is not over")
+
+
 async def test_from_home_and_back(start: Start) -> None:
     """`g` at home leads to the form and Escape back, even while a name is written."""
     async with start() as game:

@@ -54,15 +54,19 @@ def test_the_table() -> None:
     ]
 
 
-def test_the_table_of_two_pairs_names_their_slots() -> None:
-    """Each pair has a row, in the order in which they are slotted; it fits beside the cube."""
-    rows = stage_table([("yours", solving("L U L' R U R'"))])
-    assert [row.split()[:2] for row in rows] == [
-        ["turn", "freed"],
-        ["yours", "BL"],
-        ["yours", "FR"],
-    ]
-    assert max(map(len, rows)) <= 40
+def test_the_table_of_several_pairs_names_their_slots() -> None:
+    """Each line is a heading over its pairs, in the order in which they are slotted."""
+    lines = [(name, solving("L U L' R U R'")) for name in ("yours", "nearest")]
+    rows = stage_table(lines)
+    assert [row.split()[0] for row in rows] == ["yours", "BL", "FR", "nearest", "BL", "FR"]
+    assert rows[0] == "yours   freed lined up joined slotted"
+
+
+def test_the_table_fits_beside_the_cube() -> None:
+    """It leaves room for a scroll bar in the forty columns beside the cube."""
+    rows = stage_table([("nearest", solving("F2 B2 D R2 L2 U' R L U L U R D'"))])
+    assert len(rows) == 5
+    assert max(map(len, rows)) <= 38
 
 
 @pytest.mark.parametrize(
