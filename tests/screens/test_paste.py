@@ -121,3 +121,14 @@ async def test_a_megabyte_of_chat(start: Start) -> None:
         await open_paste(game)
         await paste(game, text + chat(card("Ada")))
         await game.until(lambda: game.says("Two for Ada invite, one card"))
+
+
+async def test_pasted_text_does_nothing_to_the_terminal(start: Start) -> None:
+    """Controls and marks of direction in it are blanks; what is between them is found."""
+    async with start() as game:
+        await open_paste(game)
+        await paste(game, f"\x1b[2J\x07\u202e {chat(card('Ada'))} \x9b1m")
+        await game.until(lambda: game.says("Two for Ada invite, one card"))
+        shown = "".join(game.rows())
+        assert not {"\x1b", "\x07", "\u202e", "\x9b"} & set(shown)
+        assert "[2J" in shown
