@@ -77,6 +77,20 @@ def test_the_first_is_enough(data_dir: Path) -> None:
     assert (answer["par"], len(answer["solutions"]), answer["complete"]) == (4, 1, False)
 
 
+def test_pair_by_pair(data_dir: Path) -> None:
+    """With --pairs the best total pair by pair is told too, in JSON with every step."""
+    assert "pairs" not in found(data_dir, "F U F2 U F")
+    assert found(data_dir, "--pairs", "F U F2 U F")["pairs"] == {
+        "total": 6,
+        "order": ["FR", "FL"],
+        "cross": "",
+        "steps": ["F' U' F", "F U' F'"],
+    }
+    assert found(data_dir, "--pairs", "R U R'")["pairs"] is None
+    told = par(data_dir, "--pairs", "R U R'").out
+    assert "only where two pairs or more are in play" in told
+
+
 def test_no_solution_is_an_answer(data_dir: Path) -> None:
     """A position that the faces cannot solve has par null and a verdict, and the code for done."""
     answer = found(data_dir, "--faces", "U", "R U R'")
