@@ -35,7 +35,7 @@ from game.screens.programme_rows import Chosen
 MAKE = "make"
 LABEL_WIDTH = 12
 SETUPS = "R U R', F R U R' U' F', 00-first-turns/open-door"
-ABOUT = "The invite carries the positions themselves: every version plays the same ones."
+ABOUT = "It carries the positions themselves: the same for everyone."
 
 
 class InviteScreen(FramedScreen):
@@ -52,10 +52,8 @@ class InviteScreen(FramedScreen):
     def body(self) -> Iterable[Widget]:
         """Title, terms, setups that are typed, what is wrong."""
         yield Vertical(
-            Static("Title", classes="invite-label"),
             Input(id="invite-title", max_length=MAX_BYTES, compact=True,
-                  placeholder="what your friends will call it"),
-            Static("Terms", classes="invite-label"),
+                  placeholder="title: what your friends will call it"),
             ChoiceList(eager=True, id="invite-terms"),
             Static("Or setups and levels, with commas between", classes="invite-label"),
             Input(id="invite-setups", max_length=MAX_TEXT, compact=True, placeholder=SETUPS),
