@@ -101,6 +101,7 @@ class RoundScreen(HandsScreen):
         """Look at the clock from time to time."""
         self._looks = self.set_interval(LOOK_SECONDS, self._look)
         if self._is_covered:
+            self.query_one(Board).visible = False
             self.call_after_refresh(self._count_down)
 
     # -- one position after another --------------------------------------------------------------
@@ -146,6 +147,7 @@ class RoundScreen(HandsScreen):
         else:
             self.round = following
             self._is_covered = following.counts_down
+            self.query_one(Board).visible = not self._is_covered
             self._open(self._take_up())
             if self._is_covered:
                 self._count_down()
@@ -166,6 +168,7 @@ class RoundScreen(HandsScreen):
             self.call_later(self._leave)
             return
         self._is_covered = False
+        self.query_one(Board).visible = True
         if self.round.inspects:
             self._inspects_since = self.app.clock()
             self._word()
