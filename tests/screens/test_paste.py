@@ -40,8 +40,8 @@ async def test_a_whole_chat(start: Start) -> None:
         opened = await open_paste(game)
         await paste(game, chat(card("Ada"), card("Bo")) + chat(card("Cem", OTHER), contest=OTHER))
         await game.until(lambda: game.says("Found: two contests."))
-        assert game.says("Two for Ada invite, two cards")
-        assert game.says("Another invite, one card")
+        await game.until(lambda: game.says("Two for Ada invite, two cards"))
+        await game.until(lambda: game.says("Another invite, one card"))
         await game.press("escape down enter")
         assert opened.kinds == [key(OTHER)]
 
@@ -100,7 +100,7 @@ async def test_contests_that_were_pasted_are_kept(start: Start) -> None:
     async with start() as game:
         await game.app.push_screen(ContestsScreen())
         await game.settle()
-        assert game.says("Play the same positions as your friends")
+        await game.until(lambda: game.says("Play the same positions as your friends"))
         await game.press("p")
         await paste(game, chat())
         await game.press("escape enter")
