@@ -30,6 +30,8 @@ if TYPE_CHECKING:
 
 COUNT = 3
 """Seconds that are counted down before the first position."""
+SAID_MS = 2000
+"""How long something is said over an inspection before its seconds are."""
 LOOK_SECONDS = 0.1
 """Between two looks at the clock, for inspection and the time that is left."""
 GIVES_UP = "Give up? g again leaves this position unsolved."
@@ -194,8 +196,10 @@ class RoundScreen(HandsScreen):
             self.app.bell()
         if ms >= LOSES_MS:
             self._start(self.app.clock())
-        else:
-            self._word()
+            return
+        if ms >= SAID_MS and not self._gives_up and not self._leaves:
+            self._said = ("", "")
+        self._word()
 
     def _start(self, moment: float) -> bool:
         """Inspection ends, with the first turn or with its time; whether the position is begun."""

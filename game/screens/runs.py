@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from contextlib import suppress
 from datetime import date
 
 from textual.content import Content
@@ -89,13 +90,15 @@ class RunsScreen(FormScreen):
         best, played = run_book.best_of(self.app, terms.kind, terms.mode)
         if not played:
             return Content.styled("No run on these terms yet", "$muted")
-        runs = f" in {counted(played, 'run')}"
         if best is None:
-            return Content.styled(f"No whole run on these terms yet{runs}", "$muted")
+            runs = counted(played, "run").capitalize()
+            return Content.styled(f"{runs} on these terms, none that counts", "$muted")
         result = f"{written(best.total)} s"
         if terms.mode != DASH:
             result = counted(best.solved, "position")
-        return Content.assemble(("Your best  ", "$muted"), (result, "bold"), (runs, "$muted"))
+        return Content.assemble(
+            ("Your best  ", "$muted"), (result, "bold"), (f" in {counted(played, 'run')}", "$muted")
+        )
 
     # -- what the player does --------------------------------------------------------------------
 
@@ -122,8 +125,13 @@ class RunsScreen(FormScreen):
 
     def action_close_run(self) -> None:
         """Close the run that was left, and show what it came to."""
-        if self._left is not None:
-            self.app.push_screen(RunScreen(self._left, None, None))
+        left = self._left
+        if left is None:
+            return
+        programme = None
+        with suppress(ProgrammeError):
+            programme = run_book.programme_of(self.app, left.run)
+        self.app.push_screen(RunScreen(left, programme, None, closes=True))
 
     def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
         """Only a run that was left is taken up or closed."""

@@ -234,6 +234,16 @@ async def test_inspection_warns_and_ends_by_itself(start: Start, one: Round) -> 
         assert [record.outcome for record in table.kept()] == ["lost"]
 
 
+async def test_what_is_said_gives_way_to_inspection(start: Start, one: Round) -> None:
+    """A word about the position before stands for two seconds, then the seconds of inspection."""
+    async with start() as game:
+        screen = await Table(game, replace(one, inspects=True, said="Well done.")).open(runs=False)
+        await game.until(lambda: screen._inspects_since is not None)
+        assert game.says("Well done.")
+        game.clock.now += 3
+        await game.until(lambda: game.says("Inspection 3 s"))
+
+
 async def test_time_is_up(start: Start, one: Round) -> None:
     """At its limit a position ends by itself, and a turn that comes later is not made."""
     async with start() as game:
