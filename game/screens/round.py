@@ -22,7 +22,7 @@ from game.screens.board import Board, Shown
 from game.screens.curtain import CurtainScreen
 from game.screens.engine import Answered, first_question
 from game.screens.hands import HandsScreen
-from game.screens.sitting import SOLVED, Sitting
+from game.screens.sitting import LOST, SOLVED, Sitting
 from game.screens.sitting_screen import WARN
 
 if TYPE_CHECKING:
@@ -375,7 +375,13 @@ class RoundScreen(HandsScreen):
         )
 
     def _times_to_the_end(self) -> tuple[int, int]:
-        """Milliseconds until the first turn, and from there to the end, however it ended."""
+        """Milliseconds until the first turn, and from there to the end, however it ended.
+
+        A position that was lost took all the time that there is to inspect it: so an hourglass
+        ends where nobody plays on.
+        """
+        if self.sitting.outcome == LOST:
+            return LOSES_MS, 0
         attempt = self.sitting.attempt
         end = attempt.solved_ms if attempt.is_solved else self.sitting.ms(self.app.moment)
         seeing = attempt.seeing_ms if attempt.seeing_ms is not None else end or 0

@@ -201,6 +201,7 @@ async def test_inspection_lost(start: Start, one: Round, two: Round) -> None:
         await game.until(lambda: len(table.results) == 1)
         (result,) = table.results
         assert (result.solved, result.inspection) == (False, 0)
+        assert (result.seeing, result.doing) == (1700, 0)
         assert [record.outcome for record in table.kept()] == ["lost"]
         assert game.says("2 of 2")
         assert screen.sitting.attempt.line == ()

@@ -135,6 +135,22 @@ async def test_an_hourglass(start: Start) -> None:
         assert game.says("unsolved")
 
 
+async def test_an_hourglass_that_nobody_plays_on_ends(start: Start) -> None:
+    """With inspection each position that is lost takes its 17 seconds: two fill half a minute."""
+    async with start() as game:
+        await open_runs(game)
+        await choose(game, mode=HOURGLASS, seconds=30, inspection=True)
+        screen = await begin(game)
+        for number in (1, 2):
+            await game.until(lambda at=number: game.says(f"position {at}"))  # type: ignore[misc]
+            await game.until(lambda: screen._inspects_since is not None)
+            game.clock.now += 17
+        await game.until(lambda: game.says("No positions in time"))
+        run = game.app.screen
+        assert isinstance(run, RunScreen)
+        assert [done.clock for done in run.run_.done] == [1700, 1700]
+
+
 async def test_the_pace_beside_the_best(start: Start) -> None:
     """A second dash of the kind is told how it stands, and is the best when it is quicker."""
     async with start() as game:
