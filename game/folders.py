@@ -2,6 +2,7 @@
 
     data     records.db       every attempt
              packs            packs of levels that the player adds
+             chat             invites and cards written to files
     config   settings.toml    what the player chose
     cache    tables of the search, rebuilt whenever they are missing
 
@@ -40,6 +41,11 @@ class Folders:
     def packs(self) -> Path:
         """The player's own packs of levels."""
         return self.data / "packs"
+
+    @property
+    def chat(self) -> Path:
+        """Text for chats, where it was written to a file."""
+        return self.data / "chat"
 
     @property
     def settings(self) -> Path:

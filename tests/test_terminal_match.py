@@ -51,9 +51,11 @@ def agreed(folder: Path) -> Match:
 
 
 def raises_curtain(game: Terminal, name: str) -> None:
-    """To the cube, without waiting for the count-down."""
+    """To the cube, without waiting for the count-down; nothing of it is seen before."""
+    before = len(game.written)
     game.press("\r")
     game.shows("It begins in", f"· {name}")
+    assert not re.search("[▀▄]", game.written[before:])
     game.press("\r")
     game.shows("turns 0", f"· {name}")
 

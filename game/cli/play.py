@@ -36,6 +36,6 @@ def play(folders: Folders, contest: Contest | None = None) -> int:
     if os.environ.get("TEXTUAL_COLOR_SYSTEM") not in COLOUR_SYSTEMS:
         os.environ.pop("TEXTUAL_COLOR_SYSTEM", None)  # Textual would end with a traceback
     gc.disable()  # until the first picture stands: start-up only makes what stays
-    from game.screens.app import run as run_app  # noqa: PLC0415 - Textual only for the game
+    from game.screens.running import run as run_app  # noqa: PLC0415 - Textual only for the game
 
     return run_app(folders, contest=contest)

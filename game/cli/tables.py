@@ -17,7 +17,8 @@ NAME = "tables"
 HELP = "show, build, check or remove the tables of the search"
 DESCRIPTION = """\
 The search looks up tables that it keeps in files. The small ones, 9 MB, are built by themselves.
-The large ones, 194 MB, make three and four pairs quick; they are built when you say so:
+The large ones, 194 MB, make three and four pairs quick; the first search that needs them builds
+them, or you do:
 
     show      tell which files there are (also without a word)
     build     build the large tables that are missing, in about a minute

@@ -22,7 +22,7 @@ from game.records.record import (
     Sums,
     Tried,
 )
-from game.records.runs import KeptRun
+from game.records.runs import Brief, KeptRun
 from game.records.store import Records, open_records
 
 __all__ = [
@@ -31,6 +31,7 @@ __all__ = [
     "DRILL",
     "MATCH",
     "Best",
+    "Brief",
     "Events",
     "InHand",
     "Journal",

@@ -10,12 +10,12 @@ import sqlite3
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from datetime import datetime
-from typing import Any
+from typing import Any, NamedTuple
 
 from game.errors import RecordsError
 from game.records.database import translated
 from game.records.file import RecordsFile
-from game.records.record import MAX_TEXT, began_text, check_text, now_text, parse_began
+from game.records.record import MAX_NUMBER, MAX_TEXT, began_text, check_text, now_text, parse_began
 
 MAX_KIND = 200
 MAX_RUN_TEXT = 200_000
@@ -33,6 +33,27 @@ ENDED = f"""
     SELECT {_COLUMNS} FROM run WHERE ended IS NOT NULL AND mode = ? AND kind = ifnull(?, kind)
     ORDER BY number DESC LIMIT {MAX_RUNS}
 """
+BRIEFS = f"""
+    SELECT run, position, turns, par, seeing_ms, doing_ms, inspection, outcome = 'solved'
+    FROM attempt WHERE run <> '' AND length(position) <= {MAX_TEXT["position"]} AND run IN (
+        SELECT CAST(number AS TEXT) FROM run
+        WHERE ended IS NOT NULL AND mode = ? AND kind = ? ORDER BY number DESC LIMIT {MAX_RUNS}
+    )
+    ORDER BY number
+"""
+
+
+class Brief(NamedTuple):
+    """An attempt of a run without what was done in it. run: the number of the run."""
+
+    run: int
+    position: str
+    turns: int
+    par: int | None
+    seeing_ms: int | None
+    doing_ms: int | None
+    inspection: int | None
+    is_solved: bool
 
 
 @dataclass(frozen=True)
@@ -78,6 +99,10 @@ def _run(row: sqlite3.Row) -> KeptRun:
     return KeptRun(row["number"], row["mode"], row["kind"], row["text"], began, ended)
 
 
+def _is_number(value: Any) -> bool:
+    return isinstance(value, int) and 0 <= value <= MAX_NUMBER
+
+
 class RunRecords(RecordsFile):
     """The part of the records that knows runs."""
 
@@ -114,3 +139,17 @@ class RunRecords(RecordsFile):
     def ended_runs(self, mode: str, kind: str | None = None) -> tuple[KeptRun, ...]:
         """The runs of a mode, and of a kind if one is given, that are over; the newest first."""
         return tuple(_read_runs(self._read(ENDED, mode, kind), self._skip))
+
+    def briefs(self, mode: str, kind: str) -> tuple[Brief, ...]:
+        """The attempts of all runs of a kind that are over, the oldest first.
+
+        Rows that cannot be read are left out.
+        """
+        found = []
+        for row in self._read(BRIEFS, mode, kind):
+            run, position, *numbers, solved = row
+            if all(_is_number(n) for n in numbers if n is not None):
+                found.append(Brief._make((int(run), position, *numbers, bool(solved))))
+            else:
+                self._skip()
+        return tuple(found)

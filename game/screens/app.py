@@ -16,11 +16,8 @@ NumPy in the engine's thread, SQLite at the first use of the records.
 
 from __future__ import annotations
 
-import asyncio
 import gc
 import os
-import signal
-import sys
 import time
 from collections.abc import Callable, Iterable
 from functools import cached_property, partial
@@ -55,11 +52,6 @@ SETTLE_SECONDS = 0.05
 """From the first picture to the work that it did not need: first it is to reach the terminal."""
 LATEST_SECONDS = 1.0
 """From the start, whatever has been seen by then, to the same."""
-
-_ENDING = [
-    getattr(signal, name) for name in ("SIGINT", "SIGTERM", "SIGHUP") if hasattr(signal, name)
-]
-"""Signals that end the game in good order."""
 
 T = TypeVar("T")
 U = TypeVar("U")
@@ -298,18 +290,6 @@ class PairwrightApp(App[int]):
         # A first screen that is covered before it was drawn never says that it was.
         self.set_timer(LATEST_SECONDS, self._after_first_picture)
 
-    def end_by(self, number: int, _frame: object = None) -> None:
-        """Leave cleanly when the system says so by this signal; called within the signal.
-
-        asyncio's own handling of signals loses one that comes while hundreds of keys arrive: both
-        go through one pipe, which then is full.
-        """
-        try:
-            loop = asyncio.get_running_loop()
-        except RuntimeError:  # nothing is shown yet, or no more
-            sys.exit(128 + number)
-        loop.call_soon_threadsafe(self.exit, 128 + number)
-
     def on_unmount(self) -> None:
         """Stop the search and close the records."""
         self.engine.stop()
@@ -326,7 +306,12 @@ class PairwrightApp(App[int]):
             super()._handle_exception(error)
 
     async def on_event(self, event: events.Event) -> None:
-        """Note when each key or click happened, as the input thread stamped it."""
+        """Note when each key or click happened, as the input thread stamped it.
+
+        Once the game is ending, what is left of a burst does nothing more.
+        """
+        if self._exit and isinstance(event, events.InputEvent):
+            return
         if isinstance(event, events.InputEvent):
             self.moment = event.time if self._own_clock is None else self.clock()
         if isinstance(event, events.Key):
@@ -380,21 +365,3 @@ def _opens_none(key: str) -> bool:
 
 def _bests(records: Records) -> dict[str, Best]:
     return records.bests()
-
-
-def run(folders: Folders, packs: Path | None = None, *, contest: Contest | None = None) -> int:
-    """Play until the player leaves; the exit status.
-
-    packs: a folder instead of the usual one; contest: to be opened first.
-    """
-    app = PairwrightApp(folders, packs)
-    app.contest = contest
-    before = {number: signal.signal(number, app.end_by) for number in _ENDING}
-    try:
-        status = app.run()
-    finally:
-        for number, handler in before.items():
-            signal.signal(number, handler)
-    for line in app.last_words:
-        print(f"pairwright: {line}", file=sys.stderr)
-    return app.return_code or 0 if status is None else status

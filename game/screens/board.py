@@ -147,8 +147,10 @@ class Board(Vertical):
         self.query_one("#place", Static).update(Content.assemble((puzzle.place, "$muted")))
 
     def place(self, text: str, tone: str = "$muted") -> None:
-        """Say at the right of the title how things stand."""
-        self.query_one("#place", Static).update(Content.assemble((text, tone)))
+        """Say at the right of the title how things stand; as wide as before needs no layout."""
+        place = self.query_one("#place", Static)
+        is_as_wide = len(text) == place.size.width
+        place.update(Content.assemble((text, tone)), layout=not is_as_wide)
 
     def say(self, text: str, tone: str = "$muted") -> None:
         """Say something in the message line."""

@@ -58,7 +58,7 @@ class CodeScreen(FramedScreen):
 
     def action_write(self) -> None:
         """Write it to a file among the player's own."""
-        path = self.app.folders.data / "chat" / f"{self._file}.txt"
+        path = self.app.folders.chat / f"{self._file}.txt"
         try:
             path.parent.mkdir(parents=True, exist_ok=True)
             path.write_text(f"{self.text}\n", encoding="utf-8")

@@ -13,7 +13,7 @@ AGAINST_THE_CLOCK: tuple[Command, ...] = (
     Command("round", "call", ("c",), "c", "call it",
             "Declare that no shorter way exists, where it is asked.", "The position", bar=1),
     Command("round", "give_up", ("g",), "g", "give up",
-            "Leave the position unsolved and go on; asked twice.", "The position", bar=5),
+            "Leave the position unsolved and go on; asked twice.", "The position", bar=3),
     Command("round", "back", ("q", "escape"), "q Escape", "leave",
             "Leave, asked twice: what is finished is kept, the position in hand is not.",
             "The position", bar=1),

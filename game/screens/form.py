@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from abc import abstractmethod
 from collections.abc import Iterable, Sequence
-from dataclasses import replace
 
 from textual import events
 from textual.containers import Horizontal, Vertical
@@ -21,6 +20,8 @@ from game.screens.preview import Preview
 from game.screens.programme_rows import Row
 
 LABEL_WIDTH = 12
+PICTURE_COLUMNS = 76
+"""Windows this wide have room for a picture."""
 
 
 class FormList(ChoiceList):
@@ -43,6 +44,11 @@ class FormList(ChoiceList):
 
 class FormScreen(FramedScreen):
     """A form. Its commands: `change`, `change_back`, `begin`."""
+
+    HORIZONTAL_BREAKPOINTS = [  # noqa: RUF012
+        *FramedScreen.HORIZONTAL_BREAKPOINTS,
+        (PICTURE_COLUMNS, "-with-picture"),
+    ]
 
     def body(self) -> Iterable[Widget]:
         """What is said first, the rows, what the marked one means; a picture."""
@@ -119,7 +125,7 @@ class FormScreen(FramedScreen):
         position = self.sample()
         if self.is_attached and position is not None:
             settings = self.app.settings
-            look = replace(look_of(settings, self.app.depth, position))
+            look = look_of(settings, self.app.depth, position)
             focus = focuses(settings, position)
             self.query_one(Preview).show(position, None, look, focus=focus)
 

@@ -15,7 +15,14 @@ from textual.widgets.option_list import Option
 from game.codes import key
 from game.contest import MAX_BYTES, MAX_POSITIONS, Contest
 from game.cube.moves import MAX_TEXT, parse_line
-from game.errors import NotationError, PairwrightError
+from game.errors import (
+    NotationError,
+    PairwrightError,
+    PositionError,
+    did_you_mean,
+    printable,
+)
+from game.packs import puzzles
 from game.position import Position, position_after
 from game.programme import first_positions
 from game.screens import book, commands
@@ -27,8 +34,8 @@ from game.screens.programme_rows import Chosen
 
 MAKE = "make"
 LABEL_WIDTH = 12
-SETUPS = "setups, a comma between two: R U R', F R U R' U' F'"
-ABOUT = "The invite carries the positions themselves: every version plays the same ones."
+SETUPS = "R U R', F R U R' U' F', 00-first-turns/open-door"
+ABOUT = "It carries the positions themselves: the same for everyone."
 
 
 class InviteScreen(FramedScreen):
@@ -45,12 +52,10 @@ class InviteScreen(FramedScreen):
     def body(self) -> Iterable[Widget]:
         """Title, terms, setups that are typed, what is wrong."""
         yield Vertical(
-            Static("Title", classes="invite-label"),
             Input(id="invite-title", max_length=MAX_BYTES, compact=True,
-                  placeholder="what your friends will call it"),
-            Static("Terms", classes="invite-label"),
+                  placeholder="title: what your friends will call it"),
             ChoiceList(eager=True, id="invite-terms"),
-            Static("Or setups of your own, in place of what is chosen", classes="invite-label"),
+            Static("Or setups and levels, with commas between", classes="invite-label"),
             Input(id="invite-setups", max_length=MAX_TEXT, compact=True, placeholder=SETUPS),
             Static(id="invite-said"),
             id="invite",
@@ -176,14 +181,24 @@ class InviteScreen(FramedScreen):
         self._then(key(contest))
 
     def _positions(self) -> tuple[Position, ...]:
-        """Those of the setups typed, or else of the terms. Raises PairwrightError."""
+        """Those that are typed, or else those of the terms. Raises PairwrightError."""
         assert self._terms is not None
-        typed = self.query_one("#invite-setups", Input).value
-        setups = [setup for setup in typed.split(",") if setup.strip()]
-        if setups:
-            return tuple(position_after(parse_line(setup)) for setup in setups[:MAX_POSITIONS])
+        typed = self.query_one("#invite-setups", Input).value.split(",")
+        named = [part.strip() for part in typed if part.strip()]
+        if named:
+            return tuple(map(self._position, named[: MAX_POSITIONS + 1]))
         terms = self._terms
         return first_positions(terms.chosen.programme, secrets.token_hex(8), terms.count)
+
+    def _position(self, named: str) -> Position:
+        """The position of a setup, or of a level by its key: pack/level."""
+        if "/" not in named:
+            return position_after(parse_line(named))
+        found = {puzzle.key: puzzle for pack in self.app.packs for puzzle in puzzles(pack)}
+        if named not in found:
+            hint = did_you_mean(named, list(found))
+            raise PositionError(f'there is no level "{printable(named, 40)}"{hint}')
+        return found[named].position
 
 
 def _problem(fault: PairwrightError) -> str:

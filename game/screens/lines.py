@@ -18,7 +18,7 @@ from textual.widgets import Static
 from game.position import Position
 from game.screens import commands
 from game.screens.columns import Entry, Grid, grid, legend
-from game.screens.engine import Answered, Failed, whole_question
+from game.screens.engine import Answered, Failed, first_question, whole_question
 from game.screens.frame import FramedScreen
 from game.screens.key_bar import KeyBar
 
@@ -78,7 +78,8 @@ class LinesScreen(FramedScreen):
         self._picked = ()
         self._problem = ""
         self.app.engine.forget(self)
-        self.app.engine.ask(whole_question(self.page.position), self)
+        for question in (first_question(self.page.position), whole_question(self.page.position)):
+            self.app.engine.ask(question, self)
         self.query_one("#lines-scroll").scroll_home(animate=False, immediate=True)
         self._show()
         self.query_one(KeyBar).refresh()
@@ -132,16 +133,17 @@ class LinesScreen(FramedScreen):
     # -- what the engine finds -------------------------------------------------------------------
 
     def on_answered(self, message: Answered) -> None:
-        """Par, and a shortest line as one more column."""
+        """Par; and a shortest line as one more column, once all are known."""
         message.stop()
         page = self.page
-        if message.question != whole_question(page.position):
+        whole = whole_question(page.position)
+        if message.question not in (whole, first_question(page.position)):
             return
         self._problem = "par not found"
         par = getattr(message.outcome, "par", page.par)
-        lines = getattr(message.outcome, "solutions", ())[:1]
-        known = {entry.name for entry in page.entries if entry.result is None}
-        shortest = [Entry(page.position, SHORTEST, line) for line in lines if not known]
+        lines = getattr(message.outcome, "solutions", ()) if message.question == whole else ()
+        known = any(entry.result is None for entry in page.entries)
+        shortest = [Entry(page.position, SHORTEST, line) for line in lines[:1] if not known]
         self._pages[self._number] = replace(page, par=par, entries=(*page.entries, *shortest))
         self._show()
 

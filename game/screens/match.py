@@ -18,7 +18,7 @@ from game.position import Position
 from game.records import MATCH
 from game.screens import commands, match_keeping, match_rows
 from game.screens.columns import Entry
-from game.screens.engine import Answered, Failed, whole_question
+from game.screens.engine import Answered, Failed, first_question
 from game.screens.frame import FramedScreen
 from game.screens.key_bar import KeyBar
 from game.screens.lines import LinesScreen, Page
@@ -52,7 +52,7 @@ class MatchScreen(FramedScreen):
     def on_mount(self) -> None:
         """Have par searched, of what was played before too."""
         for position in self.match.contest.positions[: self.match.number + 1]:
-            self.app.engine.ask(whole_question(position), self, patient=True)
+            self.app.engine.ask(first_question(position), self, patient=True)
         self._show()
         self.query_one(ChoiceList).focus()
 
@@ -117,7 +117,7 @@ class MatchScreen(FramedScreen):
         message.stop()
         par: int | None = getattr(message.outcome, "par", None)
         for position in self.match.contest.positions:
-            if par is not None and whole_question(position) == message.question:
+            if par is not None and first_question(position) == message.question:
                 self._pars[position.text] = par
                 match_keeping.learn(self.app, position.text, par)
         self._show()
@@ -141,7 +141,7 @@ class MatchScreen(FramedScreen):
             self.action_lines()
             return
         position = match.contest.positions[match.number]
-        self.app.engine.ask(whole_question(position), self, patient=True)
+        self.app.engine.ask(first_question(position), self, patient=True)
         self._play(position, match.players[seat].name)
 
     def _play(self, position: Position, name: str) -> None:

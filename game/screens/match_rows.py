@@ -112,13 +112,11 @@ def _figures(match: Match, row: Row | None, pars: Pars, width: int) -> Sequence[
     known = tuple(pars.get(position.text) for position in positions)
     over = row.over(known)
     calls = f"{row.right_calls(known)}/{row.calls}" if row.calls else ""
-    return [
-        str(row.all_turns),
-        "" if over is None else f"+{over}" if over else "par",
-        written(row.time),
-        f"{row.solved}/{len(positions)}",
-        *[calls] * (width >= WIDE),
-    ]
+    made = ["-", "", "-"]
+    if row.solved:
+        how = "" if over is None else f"+{over}" if over else "par"
+        made = [str(row.all_turns), how, written(row.time)]
+    return [*made, f"{row.solved}/{len(positions)}", *[calls] * (width >= WIDE)]
 
 
 def _right(cells: Sequence[str]) -> str:

@@ -33,7 +33,15 @@ SHOWN_FAULTS = 3
 
 
 class PasteArea(TextArea):
-    """The field; Escape leaves it for what was found."""
+    """The field; Escape leaves it for what was found.
+
+    What could move the cursor or turn the direction of the text round becomes a blank.
+    """
+
+    def on_paste(self, event: events.Paste) -> None:
+        """Make the text fit to be shown, before the field takes it."""
+        text = event.text[:MAX_PASTED]
+        event.text = "".join(c if c.isprintable() or c in "\r\n\t" else " " for c in text)
 
     def on_key(self, event: events.Key) -> None:
         """Leave with Escape, before the field thinks anything of it."""

@@ -16,6 +16,7 @@ from textual.widgets import Static
 from game.cube.cube import Cube
 from game.cube.moves import Move
 from game.draw import size_for
+from game.draw.still import extent
 from game.foreign import shown
 from game.runs.times import written
 from game.screens import commands
@@ -69,7 +70,8 @@ class Lane(Vertical):
         settings, position = self.app.settings, self.entry.position  # type: ignore[attr-defined]
         look = look_of(settings, self.app.depth, position)  # type: ignore[attr-defined]
         room = self.query_one(".lane-stage").content_size
-        look = replace(look, size=size_for(room.width, room.height))
+        size = size_for(room.width, room.height)
+        look = replace(look, size=size, margin=_margin(size, *room))
         scene = scene_of(position, self.cube, look, focus=focuses(settings, position))
         view = self.query_one(CubeView)
         if move is None or not self.app.animates:  # type: ignore[attr-defined]
@@ -80,6 +82,16 @@ class Lane(Vertical):
         self.query_one(LineView).show(names, self.entry.signs[: self.step], "at the start")
         count = f"{self.step} of {len(self.entry.line)}"
         self.query_one(".lane-count", Static).update(Content.styled(count, "$muted"))
+
+
+def _margin(size: int, columns: int, rows: int) -> tuple[int, int]:
+    """Room round the cube for what a turning corner reaches out, as far as there is any."""
+    wide, high = extent(size)
+    reach = (5 * size + 7) // 8  # 3S (sqrt 2 - 1) / 2
+    return (
+        max(0, min((columns - wide) // 2, reach)),
+        max(0, min((rows - high) // 2, reach // 2)),
+    )
 
 
 class RaceScreen(FramedScreen):

@@ -22,7 +22,7 @@ from game.screens.board import Board, Shown
 from game.screens.curtain import CurtainScreen
 from game.screens.engine import Answered, first_question
 from game.screens.hands import HandsScreen
-from game.screens.sitting import SOLVED, Sitting
+from game.screens.sitting import LOST, SOLVED, Sitting
 from game.screens.sitting_screen import WARN
 
 if TYPE_CHECKING:
@@ -30,6 +30,8 @@ if TYPE_CHECKING:
 
 COUNT = 3
 """Seconds that are counted down before the first position."""
+SAID_MS = 2000
+"""How long something is said over an inspection before its seconds are."""
 LOOK_SECONDS = 0.1
 """Between two looks at the clock, for inspection and the time that is left."""
 GIVES_UP = "Give up? g again leaves this position unsolved."
@@ -101,6 +103,7 @@ class RoundScreen(HandsScreen):
         """Look at the clock from time to time."""
         self._looks = self.set_interval(LOOK_SECONDS, self._look)
         if self._is_covered:
+            self.query_one(Board).visible = False
             self.call_after_refresh(self._count_down)
 
     # -- one position after another --------------------------------------------------------------
@@ -146,6 +149,7 @@ class RoundScreen(HandsScreen):
         else:
             self.round = following
             self._is_covered = following.counts_down
+            self.query_one(Board).visible = not self._is_covered
             self._open(self._take_up())
             if self._is_covered:
                 self._count_down()
@@ -166,6 +170,7 @@ class RoundScreen(HandsScreen):
             self.call_later(self._leave)
             return
         self._is_covered = False
+        self.query_one(Board).visible = True
         if self.round.inspects:
             self._inspects_since = self.app.clock()
             self._word()
@@ -191,8 +196,10 @@ class RoundScreen(HandsScreen):
             self.app.bell()
         if ms >= LOSES_MS:
             self._start(self.app.clock())
-        else:
-            self._word()
+            return
+        if ms >= SAID_MS and not self._gives_up and not self._leaves:
+            self._said = ("", "")
+        self._word()
 
     def _start(self, moment: float) -> bool:
         """Inspection ends, with the first turn or with its time; whether the position is begun."""
@@ -368,7 +375,13 @@ class RoundScreen(HandsScreen):
         )
 
     def _times_to_the_end(self) -> tuple[int, int]:
-        """Milliseconds until the first turn, and from there to the end, however it ended."""
+        """Milliseconds until the first turn, and from there to the end, however it ended.
+
+        A position that was lost took all the time that there is to inspect it: so an hourglass
+        ends where nobody plays on.
+        """
+        if self.sitting.outcome == LOST:
+            return LOSES_MS, 0
         attempt = self.sitting.attempt
         end = attempt.solved_ms if attempt.is_solved else self.sitting.ms(self.app.moment)
         seeing = attempt.seeing_ms if attempt.seeing_ms is not None else end or 0

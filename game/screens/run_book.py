@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from contextlib import suppress
 from dataclasses import dataclass, replace
 from datetime import date, datetime
 from secrets import token_hex
@@ -15,7 +16,7 @@ from game.runs.terms import MODES
 from game.runs.times import cut
 
 if TYPE_CHECKING:
-    from game.records import KeptRun, Record, Records
+    from game.records import Brief, KeptRun, Record, Records
     from game.screens.app import PairwrightApp
 
 
@@ -72,11 +73,21 @@ def best_of(app: PairwrightApp, kind: str, mode: str) -> tuple[Run | None, int]:
     """The best run of a kind, and how many of it were played to their end."""
     if not app.has_records:
         return None, 0
-    found: tuple[Entry, ...] = app.record(
-        lambda records: tuple(_entries(records, records.ended_runs(mode, kind))), ()
-    )
-    runs = [entry.run for entry in found if entry.run.is_over]
+    found: list[Run] = app.record(lambda records: _ended(records, mode, kind), [])
+    runs = [run for run in found if run.is_over]
     return best(runs), len(runs)
+
+
+def _ended(records: Records, mode: str, kind: str) -> list[Run]:
+    """The runs of a kind that are over, with what was done in them."""
+    done: dict[int, list[Done]] = {}
+    for brief in records.briefs(mode, kind):
+        done.setdefault(brief.run, []).append(done_of(brief))
+    runs = []
+    for kept in records.ended_runs(mode, kind):
+        with suppress(ProgrammeError):
+            runs.append(replace(parse_run(kept.text), done=tuple(done.get(kept.number, ()))))
+    return runs
 
 
 def last(app: PairwrightApp) -> Run | None:
@@ -108,7 +119,7 @@ def _entries(records: Records, kept: tuple[KeptRun, ...]) -> Iterator[Entry]:
             yield Entry(replace(run, done=tuple(done)), each.number, each.began)
 
 
-def done_of(record: Record) -> Done:
+def done_of(record: Record | Brief) -> Done:
     """What an attempt of a run came to."""
     seeing, doing = record.seeing_ms or 0, record.doing_ms or 0
     return Done(

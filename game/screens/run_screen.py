@@ -36,19 +36,26 @@ if TYPE_CHECKING:
 class RunScreen(FramedScreen):
     """Plays a run to its end and shows it. beside: the best run of its kind so far.
 
-    An entry that is over already, or without a programme, is shown only.
+    closes: it is not played on but shown as it is, as one without a programme is.
     """
 
     COMMAND_SCREEN = "run"
     BINDINGS = commands.bindings("run")
 
-    def __init__(self, entry: Entry, programme: Programme | None, beside: Run | None) -> None:
+    def __init__(
+        self,
+        entry: Entry,
+        programme: Programme | None,
+        beside: Run | None,
+        *,
+        closes: bool = False,
+    ) -> None:
         super().__init__()
         self.entry = entry
         self.beside = beside
         self._programme = programme
         self._words = programme.words if programme is not None else entry.run.terms.programme
-        self._said = ""
+        self._closes = closes
         self._is_ended = False
 
     def body(self) -> Iterable[Widget]:
@@ -67,7 +74,7 @@ class RunScreen(FramedScreen):
         """Play it, or show it."""
         self.entitle(self.run_.terms.mode.capitalize(), self._words)
         self.query_one("#run-scroll").focus()
-        if self._programme is None or self.run_.is_over:
+        if self._programme is None or self._closes or self.run_.is_over:
             self._end()
             return
         self._positions = self._programme.positions(self.run_.seed)
@@ -89,7 +96,7 @@ class RunScreen(FramedScreen):
         try:
             position = next(self._positions, None)
         except ProgrammeError as fault:
-            self._said = str(fault)
+            self.app.notify(str(fault), severity="warning", markup=False)
             return None
         if position is None:
             return None

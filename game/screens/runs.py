@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from contextlib import suppress
 from datetime import date
 
 from textual.content import Content
@@ -12,7 +13,7 @@ from game.errors import ProgrammeError
 from game.position import Position, position_of
 from game.programme import FromDay, first_positions
 from game.prose import counted
-from game.runs import DASH, Run
+from game.runs import DASH, Run, Terms
 from game.runs.times import written
 from game.screens import commands, run_book
 from game.screens.form import FormScreen
@@ -33,6 +34,7 @@ class RunsScreen(FormScreen):
     def __init__(self) -> None:
         super().__init__()
         self._left: run_book.Entry | None = None
+        self._bests: dict[str, tuple[Run | None, int]] = {}  # kind -> as the records have it
 
     def on_mount(self) -> None:
         """The terms of the last run; this comes before the form is shown."""
@@ -43,6 +45,7 @@ class RunsScreen(FormScreen):
     def on_screen_resume(self) -> None:
         """A run may have been left, or played to its end."""
         self._left = run_book.left_open(self.app)
+        self._bests.clear()
         self.show_form()
 
     def _as_before(self) -> Setup:
@@ -86,16 +89,24 @@ class RunsScreen(FormScreen):
     def last_words(self) -> Content:
         """The best run on these terms."""
         terms = self.setup.terms
-        best, played = run_book.best_of(self.app, terms.kind, terms.mode)
+        best, played = self._best_of(terms)
         if not played:
             return Content.styled("No run on these terms yet", "$muted")
-        runs = f" in {counted(played, 'run')}"
         if best is None:
-            return Content.styled(f"No whole run on these terms yet{runs}", "$muted")
+            runs = counted(played, "run").capitalize()
+            return Content.styled(f"{runs} on these terms, none that counts", "$muted")
         result = f"{written(best.total)} s"
         if terms.mode != DASH:
             result = counted(best.solved, "position")
-        return Content.assemble(("Your best  ", "$muted"), (result, "bold"), (runs, "$muted"))
+        return Content.assemble(
+            ("Your best  ", "$muted"), (result, "bold"), (f" in {counted(played, 'run')}", "$muted")
+        )
+
+    def _best_of(self, terms: Terms) -> tuple[Run | None, int]:
+        """The best run on these terms, and how many there are; looked up once."""
+        if terms.kind not in self._bests:
+            self._bests[terms.kind] = run_book.best_of(self.app, terms.kind, terms.mode)
+        return self._bests[terms.kind]
 
     # -- what the player does --------------------------------------------------------------------
 
@@ -111,8 +122,7 @@ class RunsScreen(FormScreen):
             self._play(run_book.taken_up(self.app, self._left))
 
     def _play(self, entry: run_book.Entry) -> None:
-        terms = entry.run.terms
-        best, _ = run_book.best_of(self.app, terms.kind, terms.mode)
+        best, _ = self._best_of(entry.run.terms)
         try:
             programme = run_book.programme_of(self.app, entry.run)
         except ProgrammeError as fault:
@@ -122,8 +132,13 @@ class RunsScreen(FormScreen):
 
     def action_close_run(self) -> None:
         """Close the run that was left, and show what it came to."""
-        if self._left is not None:
-            self.app.push_screen(RunScreen(self._left, None, None))
+        left = self._left
+        if left is None:
+            return
+        programme = None
+        with suppress(ProgrammeError):
+            programme = run_book.programme_of(self.app, left.run)
+        self.app.push_screen(RunScreen(left, programme, None, closes=True))
 
     def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
         """Only a run that was left is taken up or closed."""

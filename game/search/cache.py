@@ -4,8 +4,9 @@
     cross-pair.bin            the near sets of a part, one after the other
     corners-three-edges.bin   the same of the other part
 
-The small ones take half a second and are built whenever they are missing. The near sets take a
-while and 194 MB, and are built only when they are asked for.
+The small ones take half a second and are built whenever they are missing. The near sets take half
+a minute on two cores, at most 0.6 GB of memory meanwhile, and 194 MB; they are built only when they
+are asked for.
 """
 
 from __future__ import annotations

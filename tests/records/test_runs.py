@@ -66,6 +66,20 @@ def test_the_attempts_of_a_run(store: Records) -> None:
     assert store.attempts_of(99) == ()
 
 
+def test_attempts_in_brief(store: Records) -> None:
+    """Those of all ended runs of a kind, with what ranks a run, and those of no other."""
+    numbers = [store.begin_run("dash", kind, "") for kind in ("a", "a", "b", "a")]
+    for number in numbers:
+        store.add(attempt(number, inspection=2))
+    store.add(attempt(numbers[0], outcome="gave up", par=None))
+    for number in numbers[:3]:
+        store.end_run(number)
+    first, second, third = store.briefs("dash", "a")
+    assert first == (numbers[0], SAMPLE.position, 3, 3, 1500, 1000, 2, True)
+    assert (second.run, second.is_solved) == (numbers[1], True)
+    assert (third.run, third.par, third.is_solved) == (numbers[0], None, False)
+
+
 def test_an_attempt_in_a_run_leaves_what_is_in_hand(store: Records) -> None:
     """The attempt in hand at a position is still there after a run came to that position."""
     store.keep_in_hand(SAMPLE.position, "", ((5, "R"),), 10)
@@ -127,6 +141,22 @@ def test_a_row_that_cannot_be_read_is_left_out(tmp_path: Path) -> None:
         file.commit()
     assert [run.number for run in store.open_runs()] == numbers[2:]
     assert store.skipped == 2
+
+
+@pytest.mark.parametrize("column", ["turns", "par", "seeing_ms", "doing_ms", "inspection"])
+@pytest.mark.parametrize("value", [-1, "much", 10**13, 1.5])
+def test_an_attempt_that_cannot_be_read_in_brief(tmp_path: Path, column: str, value: Any) -> None:
+    """A number that cannot be leaves its attempt out, and no other."""
+    path = tmp_path / "records.db"
+    store = open_records(path)
+    number = store.begin_run("dash", "k", "")
+    for _ in range(2):
+        store.add(attempt(number))
+    store.end_run(number)
+    with closing(sqlite3.connect(path)) as file:
+        file.execute(f"UPDATE attempt SET {column} = ? WHERE number = 1", (value,))
+        file.commit()
+    assert len(store.briefs("dash", "k")) == 1
 
 
 def test_a_run_is_kept_at_once(tmp_path: Path) -> None:

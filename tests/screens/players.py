@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from game.cube.line import Line
-from game.screens.engine import first_question
+from game.screens.engine import Question
 from game.screens.round import RoundScreen
 from game.search.outcome import Solved
 from tests.screens.conftest import Game
@@ -19,20 +19,27 @@ def keys_of(line: Line) -> str:
     return " ".join(keys)
 
 
-async def solve(game: Game, *, seeing: float = 1.0, doing: float = 2.0, wasted: str = "") -> None:
-    """Solve the position in front by a shortest way, in these seconds.
+async def solve(game: Game, *, seeing: float = 1.0, doing: float = 2.0, detour: str = "") -> None:
+    """Solve the position in front, in these seconds.
 
-    wasted: keys pressed first, which come to nothing but cost turns.
+    detour: turns of faces made first; a shortest way follows from where they lead.
     """
     screen = game.app.screen
     assert isinstance(screen, RoundScreen)
     await game.until(lambda: screen.sitting._since is not None)
-    question = first_question(screen.round.position)
-    await game.until(lambda: game.app.engine.known(question) is not None)
-    outcome = game.app.engine.known(question)
-    assert isinstance(outcome, Solved)
-    first, *rest = f"{wasted} {keys_of(outcome.solutions[0])}".split()
     game.clock.now += seeing
-    await game.press(first)
+    if detour:
+        await game.press(detour)
+    position = screen.round.position
+    here = Question(screen.sitting.cube, position.solve, position.faces, first=True)
+    game.app.engine.ask(here, screen)
+    await game.until(lambda: game.app.engine.known(here) is not None)
+    outcome = game.app.engine.known(here)
+    assert isinstance(outcome, Solved)
+    first, *rest = keys_of(outcome.solutions[0]).split()
+    if detour:
+        rest.insert(0, first)
+    else:
+        await game.press(first)
     game.clock.now += doing
     await game.press(" ".join(rest))

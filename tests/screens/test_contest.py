@@ -42,11 +42,11 @@ async def test_a_contest_is_played_to_its_end(start: Start) -> None:
     """Position by position, then a summary; what is played is kept as a run that has ended."""
     async with start() as game:
         await open_contest(game)
-        assert game.says("1 to play")
+        await game.until(lambda: game.says("1 to play"))
         await game.press("enter")
         await solve(game, KEYS[0], call=True)
         await game.until(lambda: game.says("1 3 par called 2.00"))
-        assert game.says("2 to play")
+        await game.until(lambda: game.says("2 to play"))
         await game.press("enter")
         await solve(game, KEYS[1])
         await game.until(lambda: game.says("2 of 2 solved, all at par, 4.00."))
@@ -78,7 +78,7 @@ async def test_it_goes_on_at_the_next_start(start: Start) -> None:
         await solve(game, KEYS[0])
     async with start() as game:
         await open_contest(game)
-        assert game.says("2 to play")
+        await game.until(lambda: game.says("2 to play"))
         await game.press("enter")
         await solve(game, KEYS[1])
         await game.until(lambda: game.says("2 of 2 solved"))
@@ -152,7 +152,7 @@ async def test_a_card_needs_a_name_and_the_end(start: Start) -> None:
     async with start() as game:
         await open_contest(game)
         await game.press("c")
-        assert game.says("Your card comes once every position is played.")
+        await game.until(lambda: game.says("Your card comes once every position is played."))
         await play_all(game)
         await game.until(lambda: game.says("2 of 2 solved"))
         await game.press("c A d a enter")
@@ -183,12 +183,12 @@ async def test_lines_of_friends_come_after_playing(start: Start) -> None:
         await game.press("escape enter")
         await game.until(lambda: game.says("Two cards pasted."))
         await game.press("l")
-        assert game.says("Lines are shown once you have played every position.")
+        await game.until(lambda: game.says("Lines are shown once you have played every position."))
         await game.press("s")
         await game.until(lambda: game.says("1 Bo"))
         await game.press("l")
         assert isinstance(game.app.screen, StandingsScreen)
-        assert game.says("Play every position first")
+        await game.until(lambda: game.says("Play every position first"))
         await game.press("q")
         await play_all(game)
         await game.until(lambda: game.says("2 of 2 solved"))
@@ -203,7 +203,7 @@ async def test_inspection_is_as_the_contest_says(start: Start) -> None:
     """A contest with inspection begins a position with it."""
     async with start() as game:
         await open_contest(game, TIMED)
-        assert game.says("by time, inspection")
+        await game.until(lambda: game.says("by time, inspection"))
         await game.press("enter")
         await game.until(lambda: isinstance(game.app.screen, RoundScreen) or game.says("begins"))
 
@@ -218,9 +218,9 @@ async def test_days_follow_each_other_up_to_today(start: Start) -> None:
         screen = ContestScreen(date_=today)
         await game.app.push_screen(screen)
         await game.until(lambda: game.says("1 to play"))
-        assert game.says(f"{today.year}, today")
+        await game.until(lambda: game.says(f"{today.year}, today"))
         await game.press("right")
-        assert game.says("today")
+        await game.until(lambda: game.says("today"))
         await game.press("left")
         await game.until(lambda: game.says("yesterday") and game.says("1 to play"))
         entered = screen._entered
@@ -243,12 +243,12 @@ async def test_a_day_is_played_and_joins(start: Start) -> None:
             await game.press("g g")
             await game.until(lambda: isinstance(game.app.screen, ContestScreen))
             await game.until(lambda n=number: game.says(f"{n + 1} not solved"))
-        assert game.says("0 of 5 solved")
-        assert game.says("1 day joined")
+        await game.until(lambda: game.says("0 of 5 solved"))
+        await game.until(lambda: game.says("1 day joined"))
         await game.press("c")
         assert isinstance(game.app.screen, CodeScreen)
         assert read_card(game.app.screen.text).day == today.isoformat()
-        assert game.says(f"The day's five, {today.isoformat()}")
+        await game.until(lambda: game.says(f"The day's five, {today.isoformat()}"))
 
 
 @pytest.mark.parametrize("size", [(60, 20), (80, 24), (120, 40)])
@@ -256,7 +256,7 @@ async def test_it_fits_the_window(size: tuple[int, int], start: Start) -> None:
     """Rows, words and keys are all in view in the smallest window and in larger ones."""
     async with start(size=size) as game:
         await open_contest(game)
-        assert game.says("1 to play")
-        assert game.says("cannot be unseen.")
-        assert game.says("Enter play")
-        assert game.says("q back")
+        await game.until(lambda: game.says("1 to play"))
+        await game.until(lambda: game.says("cannot be unseen."))
+        await game.until(lambda: game.says("Enter play"))
+        await game.until(lambda: game.says("q back"))

@@ -29,7 +29,7 @@ async def test_behind_the_curtain_nothing_is_seen(start: Start) -> None:
         await game.until(lambda: isinstance(game.app.screen, ContestScreen))
         (entry,) = book.entries(game.app)
         assert entry.entered.begun is None
-        assert game.says("1 to play")
+        await game.until(lambda: game.says("1 to play"))
 
 
 async def test_it_is_shown_when_the_curtain_rises(start: Start) -> None:
@@ -59,4 +59,6 @@ async def test_leaving_says_what_becomes_of_it(start: Start) -> None:
         await game.until(lambda: isinstance(game.app.screen, ContestRoundScreen))
         await game.settle()
         await game.press("q")
-        assert game.says("you can come back to this position, but its clock runs on.")
+        await game.until(
+            lambda: game.says("you can come back to this position, but its clock runs on.")
+        )

@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from textual.widgets import Input
+
 from game.contest import TIME, Contest
+from game.packs import Puzzle
 from game.screens import book
 from game.screens.contest import ContestScreen
 from game.screens.contests import ContestsScreen
@@ -49,11 +52,28 @@ async def test_setups_that_are_typed(start: Start) -> None:
         await game.until(lambda: game.says("unknown turn"))
         assert isinstance(game.app.screen, InviteScreen)
         await game.press("backspace U space R apostrophe comma")
-        field = game.app.screen.query_one("#invite-setups")
-        field.value = "R U' R', L' U L"  # type: ignore[attr-defined]
+        field = game.app.screen.query_one("#invite-setups", Input)
+        field.value = "R U' R', L' U L"
         await game.press("enter")
         contest = await made(game)
         assert contest.positions == CONTEST.positions
+
+
+async def test_levels_that_are_named(start: Start, shipped: dict[str, Puzzle]) -> None:
+    """A level by its key, a twin too, beside setups; one that is not there is told."""
+    first = "00-first-turns/open-door"
+    async with start() as game:
+        await open_form(game)
+        field = game.app.screen.query_one("#invite-setups", Input)
+        field.focus()
+        field.value = "00-first-turns/open-dor"
+        await game.press("enter")
+        await game.until(lambda: game.says(f'did you mean "{first}"?'))
+        field.value = f"{first}, {first}~left-right, L' U L"
+        await game.press("enter")
+        contest = await made(game)
+        named = (shipped[first].position, shipped[f"{first}~left-right"].position)
+        assert contest.positions == (*named, CONTEST.positions[1])
 
 
 async def test_two_invites_deal_anew(start: Start) -> None:

@@ -140,7 +140,7 @@ async def test_a_player_leaves(start: Start, shipped: dict[str, Puzzle]) -> None
         await game.until(lambda: game.says("Ada Cem"))
         await on(game)
         await game.until(lambda: any(row[-1] == "left" for row in table(game)))
-        assert table(game)[-1] == ["3", "Bo", "0", "par", "0.00", "0/1", "left"]
+        assert table(game)[-1] == ["3", "Bo", "-", "-", "0/1", "left"]
         await game.press("down down x")
         assert game.says("Bo has left already.")
 

@@ -40,8 +40,8 @@ async def test_a_whole_chat(start: Start) -> None:
         opened = await open_paste(game)
         await paste(game, chat(card("Ada"), card("Bo")) + chat(card("Cem", OTHER), contest=OTHER))
         await game.until(lambda: game.says("Found: two contests."))
-        assert game.says("Two for Ada invite, two cards")
-        assert game.says("Another invite, one card")
+        await game.until(lambda: game.says("Two for Ada invite, two cards"))
+        await game.until(lambda: game.says("Another invite, one card"))
         await game.press("escape down enter")
         assert opened.kinds == [key(OTHER)]
 
@@ -100,7 +100,7 @@ async def test_contests_that_were_pasted_are_kept(start: Start) -> None:
     async with start() as game:
         await game.app.push_screen(ContestsScreen())
         await game.settle()
-        assert game.says("Play the same positions as your friends")
+        await game.until(lambda: game.says("Play the same positions as your friends"))
         await game.press("p")
         await paste(game, chat())
         await game.press("escape enter")
@@ -121,3 +121,14 @@ async def test_a_megabyte_of_chat(start: Start) -> None:
         await open_paste(game)
         await paste(game, text + chat(card("Ada")))
         await game.until(lambda: game.says("Two for Ada invite, one card"))
+
+
+async def test_pasted_text_does_nothing_to_the_terminal(start: Start) -> None:
+    """Controls and marks of direction in it are blanks; what is between them is found."""
+    async with start() as game:
+        await open_paste(game)
+        await paste(game, f"\x1b[2J\x07\u202e {chat(card('Ada'))} \x9b1m")
+        await game.until(lambda: game.says("Two for Ada invite, one card"))
+        shown = "".join(game.rows())
+        assert not {"\x1b", "\x07", "\u202e", "\x9b"} & set(shown)
+        assert "[2J" in shown

@@ -201,6 +201,7 @@ async def test_inspection_lost(start: Start, one: Round, two: Round) -> None:
         await game.until(lambda: len(table.results) == 1)
         (result,) = table.results
         assert (result.solved, result.inspection) == (False, 0)
+        assert (result.seeing, result.doing) == (1700, 0)
         assert [record.outcome for record in table.kept()] == ["lost"]
         assert game.says("2 of 2")
         assert screen.sitting.attempt.line == ()
@@ -232,6 +233,16 @@ async def test_inspection_warns_and_ends_by_itself(start: Start, one: Round) -> 
         game.clock.now = 1017
         await game.until(lambda: table.left == [True])
         assert [record.outcome for record in table.kept()] == ["lost"]
+
+
+async def test_what_is_said_gives_way_to_inspection(start: Start, one: Round) -> None:
+    """A word about the position before stands for two seconds, then the seconds of inspection."""
+    async with start() as game:
+        screen = await Table(game, replace(one, inspects=True, said="Well done.")).open(runs=False)
+        await game.until(lambda: screen._inspects_since is not None)
+        assert game.says("Well done.")
+        game.clock.now += 3
+        await game.until(lambda: game.says("Inspection 3 s"))
 
 
 async def test_time_is_up(start: Start, one: Round) -> None:

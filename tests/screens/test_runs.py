@@ -82,7 +82,7 @@ async def test_a_dash(start: Start) -> None:
         await solve(game, seeing=1.0, doing=2.0)
         await game.until(lambda: game.says("Dash 2 of 2"))
         assert game.says("3.00 s in")
-        await solve(game, seeing=1.5, doing=2.25, wasted="u d U D")
+        await solve(game, seeing=1.5, doing=2.25, detour="u d U D")
         await game.until(lambda: isinstance(game.app.screen, RunScreen))
         await game.until(lambda: game.says("The first of its kind."))
         assert game.says("on the clock 6.75 + added 0.00")
@@ -98,20 +98,20 @@ async def test_a_dash(start: Start) -> None:
 
 
 async def test_turns_over_par_are_added(start: Start) -> None:
-    """A top turn and back between other turns costs two turns, and a second altogether."""
+    """Each turn over par adds half a second, apart from the clock."""
     async with start() as game:
         await open_runs(game)
         await choose(game, positions=1)
         await begin(game)
-        await solve(game, wasted="d f F D")
+        await solve(game, detour="b l B")  # away from every slot's short ways
         await game.until(lambda: isinstance(game.app.screen, RunScreen))
-        await game.until(lambda: game.says("+ added"))
         screen = game.app.screen
         assert isinstance(screen, RunScreen)
         await game.until(lambda: screen.run_.is_settled)
         over = screen.run_.done[0].over
-        assert over is not None
+        assert over
         assert screen.run_.total == 300 + 50 * over
+        await game.until(lambda: game.says(f"on the clock 3.00 + added {0.5 * over:.2f}"))
 
 
 async def test_an_hourglass(start: Start) -> None:
@@ -133,6 +133,22 @@ async def test_an_hourglass(start: Start) -> None:
         await game.until(lambda: isinstance(game.app.screen, RunScreen))
         await game.until(lambda: game.says("Two positions in time"))
         assert game.says("unsolved")
+
+
+async def test_an_hourglass_that_nobody_plays_on_ends(start: Start) -> None:
+    """With inspection each position that is lost takes its 17 seconds: two fill half a minute."""
+    async with start() as game:
+        await open_runs(game)
+        await choose(game, mode=HOURGLASS, seconds=30, inspection=True)
+        screen = await begin(game)
+        for number in (1, 2):
+            await game.until(lambda at=number: game.says(f"position {at}"))  # type: ignore[misc]
+            await game.until(lambda: screen._inspects_since is not None)
+            game.clock.now += 17
+        await game.until(lambda: game.says("No positions in time"))
+        run = game.app.screen
+        assert isinstance(run, RunScreen)
+        assert [done.clock for done in run.run_.done] == [1700, 1700]
 
 
 async def test_the_pace_beside_the_best(start: Start) -> None:
@@ -185,7 +201,7 @@ async def test_a_run_that_is_left_goes_on(start: Start) -> None:
         await game.until(lambda: game.says("left and taken up again"))
         assert game.app.records.open_runs() == ()
         await game.press("q")
-        await game.until(lambda: game.says("No whole run on these terms yet"))
+        await game.until(lambda: game.says("One run on these terms, none that counts"))
 
 
 async def test_a_run_that_is_left_can_be_closed(start: Start) -> None:

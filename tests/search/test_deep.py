@@ -15,7 +15,7 @@ from pathlib import Path
 import pytest
 
 from game.cube.cube import SOLVED, Cube
-from game.cube.moves import FACE_MOVES
+from game.cube.moves import FACE_MOVES, parse_line
 from game.cube.pair import SLOTS, is_goal
 from game.search.cache import load_all_tables, missing
 from game.search.outcome import Solved
@@ -35,6 +35,23 @@ def test_a_cube_as_the_program_reads_it() -> None:
     assert "FR=UR" in turned
     assert "DFR=FUR" in turned
     assert "LF=LF" in turned
+
+
+@pytest.mark.parametrize(
+    ("setup", "par", "solutions"),
+    [
+        ("F U' R2 U2 R2 U2 F' R' U' R'", 10, 3),
+        ("R' B' U2 R U' B R B' U' B", 10, 1),
+        ("B' U2 B2 R B' R' U' L' B' U' L", 11, 1),
+        ("R' B2 F' U' F R B U B R B", 11, 2),
+        ("R2 U2 L F' L' R F' R2 U R F", 11, 1),
+    ],
+)
+def test_a_sample_of_three_pairs(tables: Tables, setup: str, par: int, solutions: int) -> None:
+    """What the program found of some deals of three pairs, the small tables find, too."""
+    found = search(SOLVED.turn(parse_line(setup)), SLOTS, tables=tables)
+    assert isinstance(found, Solved)
+    assert (found.par, len(set(found.solutions)), found.complete) == (par, solutions, True)
 
 
 PEAK = """
