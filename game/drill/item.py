@@ -7,10 +7,14 @@
     two        two slots, and whether a piece of each pair is
                trapped below the top layer; the others kept             24   two/FR+BL/free+trapped
     workshop   the same with the other two slots open                   24   workshop/FR+BL/...
+    three      three slots, and how many pairs are free: none, one
+               or more; the other kept                                  12   three/FR+FL+BL/one free
+    four       all slots, and the same                                   3   four/.../none free
 
 A twin is an item of its own: the diagonal mirror image of an entry is another entry at the same
 slot, and the other mirrors and rotations lead to other slots. An item starts from its measured
-difficulty; of two pairs that is the sum, since they are measured one after the other.
+difficulty; of two pairs that is the sum, since they are measured one after the other, of more the
+mean of a few deals.
 """
 
 from __future__ import annotations
@@ -34,15 +38,19 @@ from game.position import Position
 from game.rating import CENTRE, Rating
 from game.stages import is_trapped
 
-STEPS = ("one", "astray", "two", "workshop")
+STEPS = ("one", "astray", "two", "workshop", "three", "four")
 """From easy to hard."""
 STEP_WORDS = {
     "one": "one pair",
     "astray": "one pair, a piece astray",
     "two": "two pairs",
     "workshop": "two pairs, the others open",
+    "three": "three pairs",
+    "four": "four pairs",
 }
 LIES = ("free", "trapped")
+FREE = ("none free", "one free", "more free")
+"""Of three pairs or four: how many of them have no piece trapped."""
 HIDDEN = 0.25
 """Difficulty of a hidden piece, as in `game.difficulty`."""
 POINTS_A_TURN = 100
@@ -55,7 +63,8 @@ START_DEVIATION = 250
 class Item:
     """One thing to practise.
 
-    lies: how the pair of each slot lies: an entry's name, a group's, or one of `LIES`.
+    lies: how the pair of each slot lies: an entry's name, a group's, or one of `LIES`; of three
+    pairs or four one of `FREE`.
     """
 
     step: str
@@ -70,13 +79,13 @@ class Item:
     def deal(self, seed: str) -> Position:
         """The position of this item that belongs to a seed."""
         dice = Dice(seed)
-        if self.step in ("two", "workshop"):
-            return self._two_pairs(dice)
+        if len(self.slots) > 1:
+            return self._pairs(dice)
         names = [entry.name for entry in ENTRIES if entry.group.value == self.lies[0]]
         entry = named(dice.pick(names) if self.step == "astray" else self.lies[0])
         return Spot(entry, self.slots[0], dice.pick(entry.turns)).position
 
-    def _two_pairs(self, dice: Dice) -> Position:
+    def _pairs(self, dice: Dice) -> Position:
         others = [slot for slot in SLOTS if slot not in self.slots]
         while True:
             position = deal_at(self.slots, others if self.step == "workshop" else (), dice)
@@ -91,9 +100,12 @@ class Item:
 
 
 def lies_of(position: Position, slots: tuple[str, ...]) -> tuple[str, ...]:
-    """Whether a piece of each slot's pair is trapped."""
+    """Whether a piece of each slot's pair is trapped; of three pairs or four, how many are free."""
     places = ((pair.pair_place(position.cube, slot), slot) for slot in slots)
-    return tuple(LIES[is_trapped(place, slot)] for place, slot in places)
+    trapped = [is_trapped(place, slot) for place, slot in places]
+    if len(slots) > 2:
+        return (FREE[min(trapped.count(False), len(FREE) - 1)],)
+    return tuple(LIES[each] for each in trapped)
 
 
 @cache
@@ -115,6 +127,9 @@ def _items() -> Iterator[Item]:
     for step in ("two", "workshop"):
         for slots, lies in product(combinations(SLOTS, 2), product(LIES, repeat=2)):
             yield Item(step, slots, lies)
+    for step, pairs in (("three", 3), ("four", 4)):
+        for in_play, free in product(combinations(SLOTS, pairs), FREE):
+            yield Item(step, in_play, (free,))
 
 
 # -- what they start from ------------------------------------------------------------------------
@@ -139,6 +154,8 @@ def _difficulty(item: Item) -> float:
         return measured.ENTRIES[entry.name] + HIDDEN * fmean(map(hidden, seen))
     if item.step == "astray":
         return measured.GROUPS[item.lies[0]]
+    if item.lies[0] in FREE:
+        return measured.MANY[item.step][item.lies[0]]
     return sum(_mean_of(slot, lie) for slot, lie in zip(item.slots, item.lies, strict=True))
 
 

@@ -22,3 +22,10 @@ the other slots kept."""
 
 GROUPS: dict[str, float] = {"edge astray": 6.9, "corner astray": 7.2, "both astray": 7.5}
 """Of a group of entries: the mean over all of them as listed, the slots that hold a piece open."""
+
+MANY: dict[str, dict[str, float]] = {
+    "three": {"none free": 15.0, "one free": 16.2, "more free": 14.0},
+    "four": {"none free": 19.3, "one free": 19.0, "more free": 18.7},
+}
+"""Of three pairs and of four, by how many are free: the mean over `MANY_DEALS` deals of an item."""
+MANY_DEALS = 6

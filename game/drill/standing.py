@@ -6,6 +6,9 @@ A try is a game between the player and the item (Glicko-2, `game.rating`):
     half   0.5   at par without help, but slower
     lost   0     over par, with a hint, given up, or left for another try
 
+A try whose par is not known yet is no game: it counts as one that was met, and is rated once par
+is known.
+
 The usual time is the player's own: the median of the last `USUAL_OF` tries at par of that step,
 seeing and doing together; until there are `USUAL_FROM` of them any time will do. Of tries at one
 position in a row only the first counts: the others are made with its solution fresh in mind.
@@ -34,11 +37,14 @@ USUAL_OF, USUAL_FROM = 25, 5
 
 
 class Try(NamedTuple):
-    """An attempt at an item, as the records keep it. ms: seeing and doing, where it was solved."""
+    """An attempt at an item, as the records keep it.
+
+    at_par: without help, None while par is not known; ms: seeing and doing, where it was solved.
+    """
 
     item: str
     position: str
-    at_par: bool
+    at_par: bool | None
     ms: int | None
 
 
@@ -131,7 +137,7 @@ def history(tries: Iterable[Try]) -> History:
 def _settled(before: Standing, tries: Sequence[Try]) -> Standing:
     """The standing after a period with these tries."""
     times = dict(before.times)
-    games: dict[str, list[tuple[int, float]]] = {}
+    games: dict[str, list[tuple[int, float | None]]] = {}
     for number, one in enumerate(tries, before.tries):
         step = items()[one.item].step
         usual = Standing(times=times).usual_ms(step)
@@ -139,11 +145,12 @@ def _settled(before: Standing, tries: Sequence[Try]) -> Standing:
         if one.at_par and one.ms is not None:
             times[step] = (*times.get(step, ()), one.ms)[-USUAL_OF:]
     hardness = {key: before.hardness(items()[key]) for key in games}
-    results = [(hardness[key], score) for key, played in games.items() for _, score in played]
+    scores = {key: [s for _, s in played if s is not None] for key, played in games.items()}
+    results = [(hardness[key], score) for key, made in scores.items() for score in made]
     met = dict(before.met)
     for key, played in games.items():
         known = before.met.get(key)
-        lost = [(before.player, 1 - score) for _, score in played]
+        lost = [(before.player, 1 - score) for score in scores[key]]
         count = (known.times if known is not None else 0) + len(played)
         met[key] = Met(rated(hardness[key], lost), before.periods + 1, count, played[-1][0])
     return Standing(
@@ -155,7 +162,9 @@ def _settled(before: Standing, tries: Sequence[Try]) -> Standing:
     )
 
 
-def _score(one: Try, usual_ms: float | None) -> float:
+def _score(one: Try, usual_ms: float | None) -> float | None:
+    if one.at_par is None:
+        return None
     if not one.at_par:
         return 0.0
     is_slow = usual_ms is not None and one.ms is not None and one.ms > WITHIN * usual_ms

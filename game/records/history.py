@@ -131,7 +131,8 @@ def tries(connection: sqlite3.Connection, mode: str, after: int) -> tuple[Tried,
     cursor.row_factory = None
     rows = cursor.execute(_TRIED, (after, mode))
     return tuple(
-        Tried(number, puzzle, text, bool(won), ms) for number, puzzle, text, won, ms in rows
+        Tried(number, puzzle, text, None if won is None else bool(won), ms)
+        for number, puzzle, text, won, ms in rows
     )
 
 

@@ -111,12 +111,15 @@ class Record:
 
 
 class Tried(NamedTuple):
-    """What rating needs of an attempt. at_par: without help; ms: seeing and doing, if solved."""
+    """What rating needs of an attempt.
+
+    at_par: without help, None while par is not known; ms: seeing and doing, if solved.
+    """
 
     number: int
     puzzle: str
     position: str
-    at_par: bool
+    at_par: bool | None
     ms: int | None
 
 

@@ -14,14 +14,15 @@ from textual.content import Content
 from textual.widget import Widget
 from textual.widgets import Static
 
+from game.cube.pair import SLOTS
 from game.drill import STEP_WORDS, STEPS, Choice, History, Try, choose, history, open_steps
 from game.errors import RecordsError
 from game.playable import Playable
 from game.position import Position
-from game.prose import counted
+from game.prose import counted, listed
 from game.records import DRILL, Records, Tried
-from game.screens import commands
-from game.screens.engine import Answered, Failed, whole_question
+from game.screens import commands, keeping
+from game.screens.engine import Answered, Failed, Question, first_question, whole_question
 from game.screens.frame import FramedScreen
 from game.screens.marks import OFF, ON
 from game.screens.play import PlayScreen
@@ -32,10 +33,13 @@ LOOKING = "Looking for the next position ..."
 
 @dataclass(frozen=True)
 class DrillPuzzle:
-    """A position that the drill has chosen. rating: the player's, before it."""
+    """A position that the drill has chosen.
+
+    par: None while it is not known; rating: the player's, before it.
+    """
 
     choice: Choice
-    par: int
+    par: int | None
     rating: float
 
     source = "Drill"
@@ -55,7 +59,8 @@ class DrillPuzzle:
     def name(self) -> str:
         """The step and the slots: "one pair at BL"."""
         item = self.choice.item
-        return f"{STEP_WORDS[item.step]} at {' and '.join(item.slots)}"
+        words = STEP_WORDS[item.step]
+        return words if item.slots == SLOTS else f"{words} at {listed(item.slots)}"
 
     @property
     def aside(self) -> str:
@@ -89,6 +94,7 @@ class DrillScreen(FramedScreen):
         self._history: History | None = None
         self._read = 0  # number of the last attempt that is in it
         self._choice: Choice | None = None
+        self._chosen_after = -1  # so many tries
         self._next: DrillPuzzle | None = None
         self._waiting: Callable[[], None] | None = None  # for the next position
         self._said = ""
@@ -102,12 +108,16 @@ class DrillScreen(FramedScreen):
     def on_mount(self) -> None:
         """Read all tries; many take a while."""
         self.entitle("Drill")
+        self.read_again()
+        self._show()
+
+    def read_again(self) -> None:
+        """Rate all tries from the first: a par has become known only now, or nothing is yet."""
         path = self.app.folders.records
         if not self.app.has_records or self.app.records.path is None:
-            self._take(self._new_tries())
+            self._take(self._tries_after(0))
         else:
             self.run_worker(lambda: self._read_in(Records(path)), thread=True)
-        self._show()
 
     def _read_in(self, records: Records) -> None:
         """Read the tries, rate them and make a choice, all in a thread."""
@@ -127,40 +137,55 @@ class DrillScreen(FramedScreen):
             return
         self._history = made if made is not None else history(map(_try, tries))
         self._read = tries[-1].number if tries else 0
-        self._choose()
+        self.go_on()
 
-    def _new_tries(self) -> tuple[Tried, ...]:
+    def _tries_after(self, number: int) -> tuple[Tried, ...]:
         if not self.app.has_records:
             return ()
-        return self.app.record(lambda records: records.tries(DRILL, after=self._read), ())
+        return self.app.record(lambda records: records.tries(DRILL, after=number), ())
 
     def go_on(self) -> None:
         """An attempt is over: rate it, and choose what comes next."""
         if self._history is None:
             return
-        for tried in self._new_tries():
+        for tried in self._tries_after(self._read):
             self._history = self._history.after(_try(tried))
             self._read = tried.number
         self._choose()
 
     def _choose(self) -> None:
-        """Choose the next position and have its par searched, unless it is chosen already."""
+        """Choose the next position and have its par searched, unless it is chosen already.
+
+        Where the search may take long, the position is played without waiting for it.
+        """
         assert self._history is not None
-        choice = choose(self._history.now)
-        if choice != self._choice:
-            self._choice, self._next = choice, None
-            self.app.engine.ask(whole_question(choice.position), self)
+        now = self._history.now
+        if self._chosen_after != now.tries:
+            self._chosen_after = now.tries
+            self._choice, self._next = choose(now), None
+            question = self._question(self._choice)
+            self.app.engine.ask(question, self)
+            if question.is_large:
+                self._offer(self._choice, None)
         self._show()
+
+    def _question(self, choice: Choice) -> Question:
+        first = first_question(choice.position)
+        return first if first.is_large else whole_question(choice.position)
 
     def on_answered(self, message: Answered) -> None:
         """The par of the next position is known: it can be played."""
         message.stop()
         choice = self._choice
-        if choice is None or message.question != whole_question(choice.position):
+        if choice is None or message.question != self._question(choice):
             return
-        if isinstance(message.outcome, Solved) and self._history is not None:
-            rating = self._history.now.player.rating
-            self._next = DrillPuzzle(choice, message.outcome.par, rating)
+        if isinstance(message.outcome, Solved):
+            self._offer(choice, message.outcome.par)
+
+    def _offer(self, choice: Choice, par: int | None) -> None:
+        """This comes next, to be played at once if it was waited for."""
+        assert self._history is not None
+        self._next = DrillPuzzle(choice, par, self._history.now.player.rating)
         waiting, self._waiting = self._waiting, None
         if waiting is not None:
             waiting()
@@ -220,7 +245,7 @@ class DrillPlayScreen(PlayScreen):
         self._drill = drill
 
     def _keep(self) -> None:
-        super()._keep()
+        keeping.keep(self.app, self.sitting, self._drill.read_again)
         self._drill.go_on()
 
     def _standing_word(self) -> str:

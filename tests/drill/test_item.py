@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
+from statistics import fmean
 
 import pytest
 from hypothesis import given
@@ -11,20 +12,27 @@ from hypothesis import strategies as st
 from game.atlas import Spot, entry_of, named
 from game.cube import geometry, pair, symmetry
 from game.cube.pair import SLOTS, PairPlace
-from game.drill import STEP_WORDS, STEPS, Item, items, items_of
+from game.difficulty import Find, measure
+from game.drill import STEP_WORDS, STEPS, Item, items, items_of, measured
 from game.rating import expected
+from game.search.outcome import Solved
 from tests.plain_cube import is_home, is_stuck
 
 any_item = st.sampled_from(list(items().values()))
 
 
 def test_how_many_there_are() -> None:
-    """41 entries at four slots, 3 groups at four; 6 pairs of slots and 4 ways to lie, twice."""
+    """41 entries at four slots, 3 groups at four; 6 pairs of slots and 4 ways to lie, twice.
+
+    Then four times three slots and once all, with 3 ways to lie.
+    """
     assert Counter(item.step for item in items().values()) == {
         "one": 41 * 4,
         "astray": 3 * 4,
         "two": 6 * 4,
         "workshop": 6 * 4,
+        "three": 4 * 3,
+        "four": 3,
     }
     assert list(STEP_WORDS) == list(STEPS)
 
@@ -44,6 +52,11 @@ def test_a_position_is_of_its_item(item: Item, seed: str) -> None:
     assert position.pairs == item.slots
     assert pair.is_cross_solved(position.cube)
     assert all(is_home(position.cube, slot) for slot in position.kept)
+    if item.step in ("three", "four"):
+        stuck = [is_stuck(position.cube, slot) for slot in item.slots]
+        free = {0: "none free", 1: "one free"}.get(stuck.count(False), "more free")
+        assert (item.lies, position.open) == ((free,), ())
+        return
     if item.step in ("two", "workshop"):
         assert len(position.open) == (2 if item.step == "workshop" else 0)
         stuck = [is_stuck(position.cube, slot) for slot in item.slots]
@@ -84,6 +97,21 @@ def test_the_first_step_is_the_middle() -> None:
     starts = {step: [item.start.rating for item in items_of(step)] for step in STEPS}
     assert sum(starts["one"]) / len(starts["one"]) == pytest.approx(1500)
     assert max(starts["one"] + starts["astray"]) < min(starts["two"])
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("step", measured.MANY)
+def test_many_pairs_start_as_measured(step: str, find_large: Find) -> None:
+    """The start of items of three pairs and of four is the mean difficulty of a few deals."""
+    for free, claimed in measured.MANY[step].items():
+        item = next(item for item in items_of(step) if item.lies == (free,))
+        found = []
+        for number in range(measured.MANY_DEALS):
+            position = item.deal(f"measured {number}")
+            solved = find_large(position.cube, position.solve, position.faces)
+            assert isinstance(solved, Solved)
+            found.append(measure(position, solved, find_large).value)
+        assert round(fmean(found), 1) == claimed
 
 
 def test_a_turn_is_worth_a_hundred_points() -> None:

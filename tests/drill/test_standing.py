@@ -164,3 +164,14 @@ def test_ratings_stay_sane(all_tries: Iterable[Try]) -> None:
         assert -2000 < rating.rating < 5000
         assert 10 < rating.deviation <= 360
     assert sum(known.times for known in now.met.values()) == now.tries
+
+
+def test_a_try_whose_par_is_not_known_is_no_game() -> None:
+    """It counts as a try, and the item as met, but only once par is known a rating moves."""
+    key = items_of("four")[0].key
+    waiting = history([Try(key, "a", None, 9000)]).now
+    assert (waiting.tries, waiting.met[key].times) == (1, 1)
+    assert waiting.player.rating == Standing().player.rating
+    assert waiting.met[key].rating.rating == items_of("four")[0].start.rating
+    won = history([Try(key, "a", True, 9000)]).now
+    assert won.player.rating > waiting.player.rating

@@ -2,16 +2,20 @@
 
 from __future__ import annotations
 
+import pytest
+
 from game.cube.line import Line
-from game.cube.moves import line_text
-from game.drill import choose, history
+from game.cube.moves import line_text, parse_line
+from game.drill import Choice, Standing, choose, history, items_of
 from game.drill.standing import History, Try
 from game.folders import Folders
+from game.position import position_after
 from game.records import DRILL, open_records
 from game.screens.app import PairwrightApp
 from game.screens.drill import DrillPlayScreen, DrillPuzzle, DrillScreen, standing_text
 from game.screens.home import HomeScreen
 from tests.screens.conftest import Game, Start
+from tests.screens.test_late_pars import Slow
 
 
 def keys(line: Line) -> str:
@@ -159,11 +163,38 @@ async def test_again_does_not_count_twice(start: Start) -> None:
         assert page._history.now.tries == 1
 
 
+async def test_many_pairs_are_played_without_waiting(
+    start: Start, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Four pairs can be played before par is known; the try is rated once it is."""
+    position = position_after(parse_line("D' R L"))
+    four = Choice(items_of("four")[0], position, "Four.")
+    monkeypatch.setattr("game.screens.drill.choose", lambda _: four)
+    slow = Slow()
+    monkeypatch.setattr("game.search.shortest.search", slow)
+    async with start() as game:
+        page = await opened(game)
+        assert page._next is not None
+        assert page._next.par is None
+        await game.press("enter")
+        await game.until(lambda: isinstance(game.app.screen, DrillPlayScreen))
+        await game.until(lambda: game.says("four pairs"))
+        await game.press("L R d")
+        await game.until(lambda: game.says("Solved in 3 turns"))
+        assert page._history is not None
+        now = page._history.now
+        assert (now.tries, now.player.rating) == (1, Standing().player.rating)
+        slow.may_go_on.set()
+        await game.until(lambda: page._history and page._history.now.player.rating > 1500)
+        assert page._history.now.tries == 1
+
+
 def test_the_page_tells_which_steps_are_open() -> None:
     """A newcomer has the first step; what is not open yet is said to come later."""
     said = standing_text(history(()), "").plain
     assert "one pair\n" in said
     assert "two pairs, the others open, later" in said
-    won = (Try("one/FR/a0", str(n), True, 3000) for n in range(200))
+    hard = "four/FR+FL+BL+BR/none free"
+    won = (Try(hard, str(n), True, 3000) for n in range(200))
     assert "later" not in standing_text(history(won), "").plain
     assert "Looking up" in standing_text(None, "").plain
