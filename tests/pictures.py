@@ -30,17 +30,18 @@ from game.packs import Puzzle, load_packs, pack_folder, puzzles
 from game.position import Position
 from game.programme import FromDeal
 from game.runs import DASH, Run, Terms
-from game.screens import book, run_book
-from game.screens.atlas import AtlasScreen
-from game.screens.columns import Entry
-from game.screens.contest import ContestScreen
+from game.screens.atlas.screen import AtlasScreen
+from game.screens.contests import book
+from game.screens.contests.screen import ContestScreen
+from game.screens.contests.standings import StandingsScreen
 from game.screens.curtain import CurtainScreen
-from game.screens.lines import LinesScreen, Page
+from game.screens.lines.columns import Entry
+from game.screens.lines.race import RaceScreen
+from game.screens.lines.screen import LinesScreen, Page
 from game.screens.map import MapScreen
-from game.screens.race import RaceScreen
-from game.screens.run_screen import RunScreen
-from game.screens.standings import StandingsScreen
-from game.screens.statistics import StatisticsScreen
+from game.screens.runs import book as run_book
+from game.screens.runs.screen import RunScreen
+from game.screens.statistics.screen import StatisticsScreen
 from game.settings import Settings, save_settings
 from tests.many_attempts import DAYS, write
 from tests.screens.conftest import Game, QuietApp, StandingClock

@@ -13,7 +13,7 @@ from game.position import Position
 from game.programme import parse_programme
 from game.records import open_records
 from game.runs import HOURGLASS, Done, parse_run
-from game.screens.run_book import done_of
+from game.screens.runs.book import done_of
 from game.search.outcome import Solved
 from game.search.shortest import search
 from game.search.tables import Tables

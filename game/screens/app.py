@@ -254,8 +254,8 @@ class PairwrightApp(App[int]):
 
     async def _join(self, contest: Contest) -> None:
         """Home, and from there to a contest."""
-        from game.screens import book  # noqa: PLC0415 - likewise
-        from game.screens.contest import ContestScreen  # noqa: PLC0415 - likewise
+        from game.screens.contests import book  # noqa: PLC0415 - likewise
+        from game.screens.contests.screen import ContestScreen  # noqa: PLC0415 - likewise
 
         await self.go_home()
         self.push_screen(ContestScreen(book.entry_for(self, contest)))

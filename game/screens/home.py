@@ -21,7 +21,7 @@ from game.screens.lists import ChoiceList
 from game.screens.looks import focuses, look_of
 from game.screens.preview import Preview
 from game.screens.rows import twin_words
-from game.screens.tally import Tally, solved_texts, tally
+from game.screens.statistics.tally import Tally, solved_texts, tally
 
 CHOICES = (
     "go", "map", "atlas", "drill", "runs", "day", "contests", "match", "statistics", "settings",
@@ -134,7 +134,7 @@ class HomeScreen(FramedScreen):
 
     def action_atlas(self) -> None:
         """To the atlas."""
-        from game.screens.atlas import AtlasScreen  # noqa: PLC0415 - likewise
+        from game.screens.atlas.screen import AtlasScreen  # noqa: PLC0415 - likewise
 
         self.app.push_screen(AtlasScreen())
 
@@ -146,31 +146,31 @@ class HomeScreen(FramedScreen):
 
     def action_runs(self) -> None:
         """To the timed runs."""
-        from game.screens.runs import RunsScreen  # noqa: PLC0415 - likewise
+        from game.screens.runs.form import RunsScreen  # noqa: PLC0415 - likewise
 
         self.app.push_screen(RunsScreen())
 
     def action_day(self) -> None:
         """To the day's five."""
-        from game.screens.contest import ContestScreen  # noqa: PLC0415 - likewise
+        from game.screens.contests.screen import ContestScreen  # noqa: PLC0415 - likewise
 
         self.app.push_screen(ContestScreen(date_=date.today()))
 
     def action_contests(self) -> None:
         """To the contests."""
-        from game.screens.contests import ContestsScreen  # noqa: PLC0415 - likewise
+        from game.screens.contests.known import ContestsScreen  # noqa: PLC0415 - likewise
 
         self.app.push_screen(ContestsScreen())
 
     def action_match(self) -> None:
         """To a table match."""
-        from game.screens.match_form import MatchFormScreen  # noqa: PLC0415 - likewise
+        from game.screens.match.form import MatchFormScreen  # noqa: PLC0415 - likewise
 
         self.app.push_screen(MatchFormScreen())
 
     def action_statistics(self) -> None:
         """To the statistics."""
-        from game.screens.statistics import StatisticsScreen  # noqa: PLC0415 - likewise
+        from game.screens.statistics.screen import StatisticsScreen  # noqa: PLC0415 - likewise
 
         self.app.push_screen(StatisticsScreen())
 

@@ -21,7 +21,7 @@ from game.screens.lists import ChoiceList
 from game.screens.looks import focuses, look_of
 from game.screens.preview import Preview
 from game.screens.rows import level_head, level_row, pack_row
-from game.screens.tally import solved_texts, tally
+from game.screens.statistics.tally import solved_texts, tally
 
 
 class MapScreen(FramedScreen):

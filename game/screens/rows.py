@@ -15,7 +15,7 @@ from game.packs import Pack, Puzzle
 from game.records.record import Best
 from game.screens.clock_view import time_text
 from game.screens.marks import MARKS_WIDTH, earned, marks_content
-from game.screens.tally import Tally
+from game.screens.statistics.tally import Tally
 
 SLOT_WIDTH, PAR_WIDTH, TURNS_WIDTH, TIME_WIDTH = 6, 4, 5, 7
 SHORT_WIDTH = 44

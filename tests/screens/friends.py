@@ -9,7 +9,7 @@ from game.contest import Card, Contest, Result, Rules
 from game.cube.line import Line, inverse
 from game.cube.moves import parse_line
 from game.position import position_after
-from game.screens.paste import PasteScreen
+from game.screens.contests.paste import PasteScreen
 from game.screens.round import RoundScreen
 from tests.screens.conftest import Game
 

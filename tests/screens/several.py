@@ -6,7 +6,7 @@ from game.contest import Result
 from game.cube.line import Line, inverse
 from game.cube.moves import parse_line
 from game.position import position_after
-from game.screens.columns import Entry
+from game.screens.lines.columns import Entry
 
 HOOK = parse_line("R B U2 B' R'")
 START = position_after(inverse(HOOK))

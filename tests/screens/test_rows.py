@@ -11,7 +11,7 @@ from game.packs import Puzzle
 from game.records import Best
 from game.screens.marks import earned, marks_content
 from game.screens.rows import SHORT_WIDTH, fit, level_head, level_row, pack_row, pairs_text
-from game.screens.tally import Tally, solved_texts, tally
+from game.screens.statistics.tally import Tally, solved_texts, tally
 
 FIRST = "00-first-turns/open-door"
 BEST = Best(

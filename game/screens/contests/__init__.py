@@ -1,0 +1,1 @@
+"""Contests among friends and the day's five on the screen."""

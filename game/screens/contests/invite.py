@@ -1,0 +1,212 @@
+"""A new invite: what is played, by which rules, under which title."""
+
+from __future__ import annotations
+
+import secrets
+from collections.abc import Callable, Iterable
+from datetime import date
+
+from textual.containers import Vertical
+from textual.content import Content
+from textual.widget import Widget
+from textual.widgets import Input, OptionList, Static
+from textual.widgets.option_list import Option
+
+from game.codes import key
+from game.contest import MAX_BYTES, MAX_POSITIONS, Contest
+from game.cube.moves import MAX_TEXT, parse_line
+from game.errors import (
+    NotationError,
+    PairwrightError,
+    PositionError,
+    did_you_mean,
+    printable,
+)
+from game.packs import puzzles
+from game.position import Position, position_after
+from game.programme import first_positions
+from game.screens import commands
+from game.screens.contests import book
+from game.screens.frame import FramedScreen
+from game.screens.key_bar import KeyBar
+from game.screens.lists import ChoiceList
+from game.screens.match.terms import Terms
+from game.screens.programme_rows import Chosen
+
+MAKE = "make"
+LABEL_WIDTH = 12
+SETUPS = "R U R', F R U R' U' F', 00-first-turns/open-door"
+ABOUT = "It carries the positions themselves: the same for everyone."
+
+
+class InviteScreen(FramedScreen):
+    """Rows to choose from, and two fields. then: called with the key of the contest made."""
+
+    COMMAND_SCREEN = "invite"
+    BINDINGS = commands.bindings("invite")
+
+    def __init__(self, then: Callable[[str], None]) -> None:
+        super().__init__()
+        self._then = then
+        self._terms: Terms | None = None
+
+    def body(self) -> Iterable[Widget]:
+        """Title, terms, setups that are typed, what is wrong."""
+        yield Vertical(
+            Input(id="invite-title", max_length=MAX_BYTES, compact=True,
+                  placeholder="title: what your friends will call it"),
+            ChoiceList(eager=True, id="invite-terms"),
+            Static("Or setups and levels, with commas between", classes="invite-label"),
+            Input(id="invite-setups", max_length=MAX_TEXT, compact=True, placeholder=SETUPS),
+            Static(id="invite-said"),
+            id="invite",
+        )  # fmt: skip
+
+    def on_mount(self) -> None:
+        """The usual terms."""
+        self.entitle("Make an invite")
+        packs = tuple(pack for pack in self.app.packs if pack.levels)
+        self._terms = Terms(Chosen(packs, date.today()))
+        self._say(ABOUT)
+        self._show()
+        self.query_one("#invite-title").focus()
+
+    def _show(self) -> None:
+        if self._terms is None:
+            return
+        rows = [_row(row.label, row.value) for row in self._terms.rows()]
+        choices, marked = self._choices, self._choices.highlighted or 0
+        made = Option(Content.styled("Make the invite", "bold $accent"), id=MAKE)
+        choices.set_options([*rows, made])
+        choices.highlighted = marked
+        self.query_one(KeyBar).refresh()
+
+    def _say(self, said: str, tone: str = "$muted") -> None:
+        self.query_one("#invite-said", Static).update(Content.styled(said, tone))
+
+    @property
+    def _choices(self) -> ChoiceList:
+        return self.query_one("#invite-terms", ChoiceList)
+
+    @property
+    def _is_writing(self) -> bool:
+        return isinstance(self.focused, Input)
+
+    @property
+    def _is_at_end(self) -> bool:
+        rows = self._terms.rows() if self._terms is not None else ()
+        return self._choices.highlighted == len(rows)
+
+    # -- what the player does --------------------------------------------------------------------
+
+    def on_descendant_focus(self) -> None:
+        """Other keys do something now."""
+        self.query_one(KeyBar).refresh()
+
+    def on_option_list_option_highlighted(self, event: OptionList.OptionHighlighted) -> None:
+        """Likewise."""
+        event.stop()
+        self.query_one(KeyBar).refresh()
+
+    def key_label(self, action: str) -> str | None:
+        """What the keys do where the pointer is."""
+        if self._is_writing:
+            return {"next": "go on", "change": "", "help": ""}.get(action)
+        if self._is_at_end:
+            return {"next": "make it", "change": ""}.get(action)
+        return {"next": ""}.get(action)
+
+    def key_sign(self, action: str) -> str | None:
+        """While something is written, only Escape leads back."""
+        return "Esc" if action == "back" and self._is_writing else None
+
+    def on_input_submitted(self, event: Input.Submitted) -> None:
+        """From the title to the terms; from the setups on to the invite."""
+        event.stop()
+        if event.input.id == "invite-title":
+            self._choices.focus()
+        elif event.value.strip():
+            self.call_later(self._make)
+        else:
+            self._choices.focus()
+
+    def action_next(self) -> None:
+        """What Enter does where the pointer is."""
+        if isinstance(self.focused, Input):
+            self.call_later(self.focused.action_submit)
+        else:
+            self._choices.action_select()
+
+    def on_option_list_option_selected(self, event: OptionList.OptionSelected) -> None:
+        """The next choice, or make it."""
+        event.stop()
+        if event.option.id == MAKE:
+            self.call_later(self._make)
+        else:
+            self.action_change()
+
+    def action_change(self) -> None:
+        """The next value."""
+        self._change(1)
+
+    def action_change_back(self) -> None:
+        """The value before."""
+        self._change(-1)
+
+    def _change(self, step: int) -> None:
+        if self._terms is not None and not self._is_writing and not self._is_at_end:
+            row = self._terms.rows()[self._choices.highlighted or 0]
+            self._terms = self._terms.stepped(row.key, step)
+            self._show()
+
+    def action_back(self) -> None:
+        """From a field to the terms, from there back."""
+        if self._is_writing:
+            self._choices.focus()
+        else:
+            super().action_back()
+
+    # -- making it -------------------------------------------------------------------------------
+
+    def _make(self) -> None:
+        """Make the contest and open it."""
+        assert self._terms is not None
+        try:
+            title = self.query_one("#invite-title", Input).value.strip()
+            contest = Contest(title, self._positions(), self._terms.rules)
+        except PairwrightError as fault:
+            self._say(_problem(fault), "$error")
+            return
+        book.keep(self.app, book.entry_for(self.app, contest))
+        self.app.pop_screen()
+        self._then(key(contest))
+
+    def _positions(self) -> tuple[Position, ...]:
+        """Those that are typed, or else those of the terms. Raises PairwrightError."""
+        assert self._terms is not None
+        typed = self.query_one("#invite-setups", Input).value.split(",")
+        named = [part.strip() for part in typed if part.strip()]
+        if named:
+            return tuple(map(self._position, named[: MAX_POSITIONS + 1]))
+        terms = self._terms
+        return first_positions(terms.chosen.programme, secrets.token_hex(8), terms.count)
+
+    def _position(self, named: str) -> Position:
+        """The position of a setup, or of a level by its key: pack/level."""
+        if "/" not in named:
+            return position_after(parse_line(named))
+        found = {puzzle.key: puzzle for pack in self.app.packs for puzzle in puzzles(pack)}
+        if named not in found:
+            hint = did_you_mean(named, list(found))
+            raise PositionError(f'there is no level "{printable(named, 40)}"{hint}')
+        return found[named].position
+
+
+def _problem(fault: PairwrightError) -> str:
+    return fault.problem if isinstance(fault, NotationError) else str(fault)
+
+
+def _row(label: str, value: str) -> Content:
+    return Content.assemble(
+        f"{label:<{LABEL_WIDTH}}", ("‹ ", "$muted"), (value, "bold"), (" ›", "$muted")
+    )

@@ -1,0 +1,131 @@
+"""What is shown of a contest as text: its rows, its rules, the days in a row. Pure."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from datetime import date
+
+from textual.content import Content
+
+from game.card_text import summary
+from game.contest import TIME, Card, Contest, Result
+from game.cube.line import obtm
+from game.day import Played, joined_days
+from game.day.joined import counted_days
+from game.entered import Entered
+from game.foreign import shown
+from game.prose import counted
+from game.runs.times import written
+from game.screens.lines.columns import Entry
+from game.screens.lines.screen import Page
+from game.standings import Pars, Row, proven_turns
+
+Cards = Sequence[Card]
+ONCE = (
+    "Each position is played once. Once it is shown its clock runs on, even while you are away:"
+    " what was seen cannot be unseen."
+)
+
+NUMBER_WIDTH, TURNS_WIDTH, OVER_WIDTH, TIME_WIDTH = 3, 5, 14, 8
+TIMES = ("seeing", "doing", "time")
+SHOWN_DAYS = 21
+"""Days of the row of days."""
+JOINED, MISSED, OPEN = "━", "·", "○"
+
+
+def head() -> Content:
+    """The headings of the rows."""
+    times = "".join(f"{name:>{TIME_WIDTH}}" for name in TIMES)
+    text = f"  {'':{NUMBER_WIDTH}}{'turns':<{TURNS_WIDTH + OVER_WIDTH}}{times}"
+    return Content.styled(text, "$muted")
+
+
+def rows(entered: Entered, pars: Pars) -> Iterable[Content]:
+    """A row a position."""
+    for number, par in enumerate(pars):
+        first = f"{number + 1:<{NUMBER_WIDTH}}"
+        if number < entered.number:
+            yield Content.assemble(first, *_played(entered.results[number], par))
+        elif number > entered.number:
+            yield Content.styled(first, "$muted")
+        elif entered.begun is None:
+            yield Content.assemble(first, ("to play", "$accent"))
+        else:
+            yield Content.assemble(first, ("begun; its clock runs on", "$warning"))
+
+
+def _played(result: Result, par: int | None) -> Iterable[tuple[str, str]]:
+    """Turns, turns over par, whether it was called, times."""
+    if not result.solved:
+        yield "not solved", "$muted"
+        return
+    turns = obtm(result.line)
+    over = "" if par is None else "par" if turns == par else f"+{turns - par}"
+    yield f"{turns:>{TURNS_WIDTH - 2}}  ", "bold"
+    yield f"{over:<5}", "$accent" if over == "par" else "$muted"
+    yield f"{'called' if result.called else '':<{OVER_WIDTH - 5}}", "$muted"
+    for time in (result.seeing, result.doing):
+        yield f"{written(time):>{TIME_WIDTH}}", "$muted"
+    yield f"{written(result.time):>{TIME_WIDTH}}", ""
+
+
+def words(entered: Entered, pars: Pars, cards: int) -> Content:
+    """What it comes to, or what is to be known before the next position."""
+    contest = entered.contest
+    if entered.is_over:
+        card = Card("?", entered.results)
+        row = Row(1, card, proven_turns(contest, card), namesake=False)
+        lines: list[tuple[str, str]] = [(f"{summary(row, contest, pars)}.\n", "bold")]
+        lines.append(("Your card is ready for the chat.", "$muted"))
+    else:
+        lines = [(ONCE, "$muted")]
+    if cards:
+        lines.append((f"\n{counted(cards, 'card').capitalize()} pasted.", "$muted"))
+    return Content.assemble(*lines)
+
+
+def rules_words(contest: Contest) -> str:
+    """ "5 positions, by turns, inspection"."""
+    inspection = ", inspection" if contest.rules.inspection else ""
+    by = "by time" if contest.rules.by == TIME else "by turns, then time"
+    return f"{counted(len(contest.positions), 'position')}, {by}{inspection}"
+
+
+def date_words(date_: date, today: date) -> str:
+    """ "Wednesday 25 November 2026, today"."""
+    written = f"{date_:%A} {date_.day} {date_:%B %Y}"
+    away = (today - date_).days
+    near = {0: ", today", 1: ", yesterday"}.get(away, "")
+    return written + near
+
+
+def joined_words(played: Iterable[Played], today: date) -> Content:
+    """The last weeks, a sign a day, and how many days are joined."""
+    days = tuple(played)
+    now, most = joined_days(days, today.toordinal())
+    counted_ = counted_days(days, today.toordinal())
+    numbers = range(today.toordinal() - SHOWN_DAYS + 1, today.toordinal() + 1)
+    line: list[tuple[str, str]] = []
+    for number in numbers:
+        if number in counted_:
+            line.append((JOINED, "$accent"))
+        else:
+            line.append((OPEN if number == numbers[-1] else MISSED, "$muted"))
+    joined = "1 day joined" if now == 1 else f"{now} days joined"
+    told = f"  {joined}" + (f", once {most}" if most > now else "") if most else ""
+    return Content.assemble(*line, (told, "$muted"))
+
+
+def pages(entered: Entered, cards: Cards) -> tuple[Page, ...]:
+    """Everybody's lines, a page a position."""
+    found = []
+    for number, position in enumerate(entered.contest.positions):
+        results = [(shown(c.name, 16), c.results) for c in cards]
+        entries = tuple(
+            Entry(position, name, played[number].line, played[number])
+            for name, played in results
+            if number < len(played)
+        )
+        count = len(entered.contest.positions)
+        found.append(Page(f"Position {number + 1} of {count}", position, entries))
+    return tuple(found)

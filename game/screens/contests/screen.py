@@ -1,0 +1,199 @@
+"""One contest, or a day's five: what is played of it, and what leads on from there."""
+
+from __future__ import annotations
+
+import time
+from dataclasses import replace
+from datetime import date
+from typing import TYPE_CHECKING
+
+from textual.widgets import Input, OptionList
+
+from game.card_text import card_text, contest_name, day_name
+from game.codes import invite_code
+from game.contest import Result
+from game.day import is_day
+from game.entered import Entered
+from game.entries import settled
+from game.errors import ContestError, SettingsError
+from game.screens import commands
+from game.screens.choices import changed
+from game.screens.contests import book
+from game.screens.contests import rows as contest_rows
+from game.screens.contests.code import CodeScreen
+from game.screens.contests.paste import PasteScreen
+from game.screens.contests.table import ContestTableScreen
+from game.screens.key_bar import KeyBar
+
+if TYPE_CHECKING:
+    from game.screens.app import PairwrightApp
+
+NOT_YET = "Lines are shown once you have played every position."
+
+
+class ContestScreen(ContestTableScreen):
+    """Plays what is next; card, invite, standings and lines."""
+
+    BINDINGS = commands.bindings("contest")
+
+    @classmethod
+    def of_kind(cls, app: PairwrightApp, kind: str) -> ContestScreen:
+        """The screen for a contest by its key, which must be known, or for the day of a date."""
+        if is_day(kind):
+            return cls(None, date.fromisoformat(kind))
+        return cls(book.entry_of(app, kind))
+
+    def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
+        """Days follow each other; a day's five need no invite; what is over is over."""
+        entered = self._entered
+        is_over = entered is not None and entered.is_over
+        if self.query_one("#contest-name").has_focus:
+            return True
+        if action in ("earlier", "later", "today"):
+            return self._date is not None
+        if action == "invite":
+            return self._date is None
+        return not is_over if action == "play" else True
+
+    def key_label(self, action: str) -> str | None:
+        """What can be done now; while the name is written, Enter keeps it."""
+        if self.query_one("#contest-name").has_focus:
+            return {"play": "keep the name", "back": "drop it"}.get(action, "")
+        entered = self._entered
+        if entered is None or not entered.is_over:
+            going = entered is not None and entered.number > 0
+            return {"card": "", "lines": "", "play": "go on" if going else "play"}.get(action)
+        return None
+
+    # -- playing ---------------------------------------------------------------------------------
+
+    def on_option_list_option_selected(self, event: OptionList.OptionSelected) -> None:
+        """Enter or a click: play what is next; the lines once all is played."""
+        event.stop()
+        over = self._entered is not None and self._entered.is_over
+        self.call_later(self.action_lines if over else self.action_play)
+
+    def action_play(self) -> None:
+        """The next position."""
+        from game.screens.contests.round import ContestRoundScreen  # noqa: PLC0415 - when pushed
+
+        entry = self._entry
+        if self.query_one("#contest-name").has_focus:
+            self.call_later(self.query_one("#contest-name", Input).action_submit)
+        elif entry is not None and not entry.entered.is_over:
+            self._entry = entry = book.keep(self.app, entry)
+            gone = entry.entered.gone(int(time.time()))
+            self.app.push_screen(ContestRoundScreen(entry, gone, self._seen, self._played))
+
+    def _seen(self) -> None:
+        """The position is shown: what was seen cannot be unseen."""
+        assert self._entry is not None
+        begun = self._entry.entered.beginning(int(time.time()))
+        self._entry = book.keep(self.app, replace(self._entry, entered=begun))
+
+    def _played(self, result: Result) -> None:
+        """The position is over."""
+        assert self._entry is not None
+        self._said = ""
+        entered = self._entry.entered.after(settled(result))
+        self._entry = book.keep(self.app, replace(self._entry, entered=entered))
+        if entered.is_over:
+            book.close(self.app, self._entry)
+        self._open()
+
+    # -- text for a chat -------------------------------------------------------------------------
+
+    def action_invite(self) -> None:
+        """The invite."""
+        entered = self._entered
+        if entered is not None and self._date is None:
+            name = contest_name(entered.contest)
+            about = "Send this to your friends: all of it, in one piece or in several lines."
+            text = f"{name}\n{invite_code(entered.contest)}"
+            self.app.push_screen(CodeScreen("Invite", about, text, name))
+
+    def action_card(self) -> None:
+        """The card, once all is played; it needs a name."""
+        entered = self._entered
+        if entered is None or not entered.is_over:
+            self._say("Your card comes once every position is played.")
+        elif not self.app.settings.player:
+            field = self.query_one("#contest-name", Input)
+            field.display = True
+            self.set_focus(field)
+            self.query_one(KeyBar).refresh()
+        else:
+            self._show_card(entered)
+
+    def _show_card(self, entered: Entered) -> None:
+        name = self.app.settings.player
+        try:
+            text = card_text(entered.contest, entered.card(name), self._known_pars(entered))
+        except ContestError as fault:
+            self._say(str(fault))
+            return
+        called = day_name(entered.day) if entered.day else contest_name(entered.contest)
+        about = "Paste this into the chat: the words are for your friends, the code ranks you."
+        self.app.push_screen(CodeScreen("Your card", about, text, f"{called} {name}"))
+
+    def opens_line(self, key: str) -> bool:
+        """Whether this key is about to open the line for the name."""
+        entered = self._entered
+        wanted = entered is not None and entered.is_over and not self.app.settings.player
+        return wanted and key.lower() in ("c", "shift+c")
+
+    def on_input_submitted(self, event: Input.Submitted) -> None:
+        """The name is written: on to the card."""
+        event.stop()
+        try:
+            settings = changed("player", self.app.settings, event.value.strip())
+        except SettingsError as fault:
+            self._say(str(fault))
+            return
+        self._close_input()
+        self.app.change_settings(settings)
+        if settings.player:
+            self.action_card()
+
+    def _close_input(self) -> None:
+        self.query_one("#contest-name").display = False
+        self.set_focus(self._rows)
+        self.query_one(KeyBar).refresh()
+
+    # -- among friends ---------------------------------------------------------------------------
+
+    def action_paste(self) -> None:
+        """Cards of others, or anything else."""
+        self.app.push_screen(PasteScreen(self.open_kind))
+
+    def action_standings(self) -> None:
+        """The ranking of all cards that there are."""
+        from game.screens.contests.standings import StandingsScreen  # noqa: PLC0415 - when pushed
+
+        entered = self._entered
+        if entered is not None:
+            self.app.push_screen(StandingsScreen(entered, self._cards(entered)))
+
+    def action_lines(self) -> None:
+        """Everybody's lines, once all is played."""
+        from game.screens.lines.screen import LinesScreen  # noqa: PLC0415 - likewise
+
+        entered = self._entered
+        if entered is None or not entered.is_over:
+            self._say(NOT_YET)
+            return
+        pages = contest_rows.pages(entered, self._cards(entered))
+        self.app.push_screen(LinesScreen(pages, self._rows.highlighted or 0))
+
+    def _cards(self, entered: Entered) -> contest_rows.Cards:
+        """The player's own card, if there is one, and those that were pasted."""
+        own = entered.own_card(self.app.settings.player)
+        pasted = book.chat(self.app).cards_for(entered.kind)
+        return tuple(dict.fromkeys((*own, *pasted)))
+
+    def action_back(self) -> None:
+        """From the name to the table, from there to the screen before."""
+        if self.query_one("#contest-name").has_focus:
+            self._close_input()
+        else:
+            super().action_back()

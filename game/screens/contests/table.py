@@ -1,0 +1,236 @@
+"""What is shown of a contest, or of a day's five, and which of them it is.
+
+What leads on from there is in `game.screens.contests.screen`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from datetime import date, timedelta
+from functools import lru_cache
+
+from textual.containers import Horizontal, Vertical
+from textual.content import Content
+from textual.widget import Widget
+from textual.widgets import Input, OptionList, Static
+
+from game.card_text import contest_name
+from game.contest import Contest
+from game.day import FIRST_DAY, day, is_day
+from game.entered import Entered
+from game.entries import Entry
+from game.screens.contests import book
+from game.screens.contests import rows as contest_rows
+from game.screens.engine import Answered, Failed, whole_question
+from game.screens.frame import FramedScreen
+from game.screens.key_bar import KeyBar
+from game.screens.lists import ChoiceList
+from game.screens.looks import focuses, look_of
+from game.screens.preview import Preview
+from game.settings import MAX_PLAYER
+
+WITH_PICTURE, WITH_LARGE_PICTURE = 76, 100
+"""Columns from which on there is room for a picture beside the table, and for a large one."""
+ONE_DAY = timedelta(1)
+
+
+class ContestTableScreen(FramedScreen):
+    """A row a position. Give either an entry, or the date whose five are wanted."""
+
+    COMMAND_SCREEN = "contest"
+    HORIZONTAL_BREAKPOINTS = [  # noqa: RUF012
+        *FramedScreen.HORIZONTAL_BREAKPOINTS,
+        (WITH_PICTURE, "-with-picture"),
+        (WITH_LARGE_PICTURE, "-with-large-picture"),
+    ]
+
+    def __init__(self, entry: Entry | None = None, date_: date | None = None) -> None:
+        super().__init__()
+        self._entry = entry
+        self._date = date_
+        self._pars: dict[str, int] = {}
+        self._said = ""
+
+    def body(self) -> Iterable[Widget]:
+        """The table and what it comes to; the picture of a position that is played."""
+        yield Horizontal(
+            Vertical(
+                Static(id="contest-head"),
+                ChoiceList(eager=True, id="contest-rows"),
+                Static(id="contest-words"),
+                Static(id="contest-days"),
+                Static(id="contest-said"),
+                Input(id="contest-name", max_length=MAX_PLAYER, compact=True,
+                      placeholder="your name, for the card"),
+                id="contest-table",
+            ),
+            Preview(words=False, id="contest-picture"),
+            id="contest",
+        )  # fmt: skip
+
+    def on_mount(self) -> None:
+        """What there is to see, at once or as soon as it is dealt."""
+        self.query_one("#contest-name").display = False
+        self._rows.focus()
+        if self._date is not None:
+            self._go_to(self._date)
+        else:
+            self._open()
+
+    def on_screen_resume(self) -> None:
+        """Cards may have been pasted meanwhile."""
+        self._show()
+
+    def on_resize(self) -> None:
+        """Rows and picture are as large as their room."""
+        self.call_after_refresh(self._show)
+
+    def on_unmount(self) -> None:
+        """Nothing is to be known any more."""
+        self.app.engine.forget(self)
+
+    # -- which contest ---------------------------------------------------------------------------
+
+    def _go_to(self, date_: date) -> None:
+        """Another day; its five are dealt in a thread."""
+        self._date, self._entry, self._said = date_, None, ""
+        self._show()
+        self.run_worker(lambda: self._deal(date_), thread=True, exclusive=True)
+
+    def _deal(self, date_: date) -> None:
+        self.app.call_later(self._take, date_, dealt(date_))
+
+    def _take(self, date_: date, contest: Contest) -> None:
+        if self.is_attached and date_ == self._date:
+            self._entry = book.entry_for(self.app, contest, date_.isoformat())
+            self._open()
+
+    def _open(self) -> None:
+        """Show the entry, the next position marked, and look for the pars of those played."""
+        assert self._entry is not None
+        if self._entry.run is None and self._date is None:  # from now on it is in the list
+            self._entry = book.keep(self.app, self._entry)
+        self._ask()
+        self._show()
+        entered = self._entry.entered
+        self._rows.highlighted = min(entered.number, len(entered.contest.positions) - 1)
+
+    def open_kind(self, kind: str) -> None:
+        """Show another contest in place of this one, by its key or date."""
+        if is_day(kind):
+            self._go_to(date.fromisoformat(kind))
+            return
+        entry = book.entry_of(self.app, kind)
+        if entry is not None:
+            self._date, self._entry = None, entry
+            self._open()
+
+    # -- par -------------------------------------------------------------------------------------
+
+    def _ask(self) -> None:
+        """Ask for the pars of what is played; of nothing else, which may be on the screen soon."""
+        entered = self._entered
+        for position in entered.contest.positions[: entered.number] if entered else ():
+            self.app.engine.ask(whole_question(position), self)
+
+    def on_answered(self, message: Answered) -> None:
+        """A par is known: to the table, and to attempts that ended before it was."""
+        message.stop()
+        par = getattr(message.outcome, "par", None)
+        entered = self._entered
+        if par is None or entered is None:
+            return
+        for position in entered.contest.positions:
+            if whole_question(position) == message.question:
+                self._pars[position.text] = par
+                book.learn_par(self.app, position, par)
+        self._show()
+
+    def on_failed(self, message: Failed) -> None:
+        """It goes without."""
+        message.stop()
+
+    # -- showing ---------------------------------------------------------------------------------
+
+    @property
+    def _entered(self) -> Entered | None:
+        return self._entry.entered if self._entry is not None else None
+
+    @property
+    def _rows(self) -> ChoiceList:
+        return self.query_one("#contest-rows", ChoiceList)
+
+    def _known_pars(self, entered: Entered) -> tuple[int | None, ...]:
+        return tuple(self._pars.get(position.text) for position in entered.contest.positions)
+
+    def _show(self) -> None:
+        if not self.is_attached:
+            return
+        entered = self._entered
+        self.entitle(*self._titles(entered))
+        days = contest_rows.joined_words(book.days_played(self.app), date.today())
+        self.query_one("#contest-days", Static).update(days if self._date else "")
+        self.query_one("#contest-said", Static).update(Content.styled(self._said, "$foreground"))
+        self.query_one(KeyBar).refresh()
+        if entered is None:
+            self._rows.clear_options()
+            self.query_one("#contest-words", Static).update(Content.styled("Dealing ...", "$muted"))
+            return
+        pars, marked = self._known_pars(entered), self._rows.highlighted
+        self.query_one("#contest-head", Static).update(contest_rows.head())
+        self._rows.set_options(contest_rows.rows(entered, pars))
+        self._rows.highlighted = marked
+        cards = len(book.chat(self.app).cards_for(entered.kind))
+        words = contest_rows.words(entered, pars, cards)
+        self.query_one("#contest-words", Static).update(words)
+        self.call_after_refresh(self._draw)
+
+    def _titles(self, entered: Entered | None) -> tuple[str, str]:
+        if self._date is not None:
+            return "The day's five", contest_rows.date_words(self._date, date.today())
+        assert entered is not None
+        return contest_name(entered.contest), contest_rows.rules_words(entered.contest)
+
+    def _draw(self) -> None:
+        """The marked position, if it is played: what is still to come is not to be seen."""
+        entered, marked = self._entered, self._rows.highlighted
+        picture = self.query_one(Preview)
+        played = entered is not None and marked is not None and marked < entered.number
+        picture.set_class(not played, "-hidden")
+        if entered is not None and marked is not None and played:
+            position = entered.contest.positions[marked]
+            settings = self.app.settings
+            look = look_of(settings, self.app.depth, position)
+            picture.show(position, None, look, focus=focuses(settings, position))
+
+    def _say(self, said: str) -> None:
+        self._said = said
+        self._show()
+
+    def on_option_list_option_highlighted(self, event: OptionList.OptionHighlighted) -> None:
+        """Another position."""
+        event.stop()
+        self._draw()
+
+    # -- days ------------------------------------------------------------------------------------
+
+    def action_earlier(self) -> None:
+        """The day before."""
+        if self._date is not None and self._date > date.fromisoformat(FIRST_DAY):
+            self._go_to(self._date - ONE_DAY)
+
+    def action_later(self) -> None:
+        """The day after, which is today at most."""
+        if self._date is not None and self._date < date.today():
+            self._go_to(self._date + ONE_DAY)
+
+    def action_today(self) -> None:
+        """Today."""
+        if self._date is not None:
+            self._go_to(date.today())
+
+
+@lru_cache(maxsize=32)
+def dealt(date_: date) -> Contest:
+    """The five of a date."""
+    return day(date_)

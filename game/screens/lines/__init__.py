@@ -1,0 +1,1 @@
+"""The lines of several players beside each other."""

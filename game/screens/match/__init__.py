@@ -1,0 +1,1 @@
+"""A table match on the screen."""

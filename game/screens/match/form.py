@@ -1,0 +1,271 @@
+"""A new table match: who plays, what, and by which rules; or one that waits is gone on with."""
+
+from __future__ import annotations
+
+import secrets
+from collections.abc import Iterable
+from datetime import date
+
+from textual import events
+from textual.containers import Horizontal, Vertical
+from textual.content import Content
+from textual.widget import Widget
+from textual.widgets import Input, OptionList, Static
+from textual.widgets.option_list import Option
+
+from game.contest import Contest
+from game.errors import PairwrightError
+from game.match import MAX_NAME, MOST, Match, begin_match
+from game.programme import first_positions
+from game.prose import listed
+from game.screens import commands
+from game.screens.frame import FramedScreen
+from game.screens.key_bar import KeyBar
+from game.screens.lists import ChoiceList
+from game.screens.match import keeping as match_keeping
+from game.screens.match.screen import MatchScreen
+from game.screens.match.terms import Terms
+from game.screens.programme_rows import Chosen
+
+BEGIN = "begin"
+LABEL_WIDTH = 12
+
+
+class NameInput(Input):
+    """A line for a name; Enter leads on at once, so that what is typed next lands in the next."""
+
+    def __init__(self) -> None:
+        super().__init__(max_length=MAX_NAME, compact=True, classes="player-name")
+
+    async def action_submit(self) -> None:
+        """On to the next name; from the last, and from an empty one, to the terms."""
+        fields = [*self.screen.query(NameInput)]
+        if self is fields[-1] or not self.value.strip():
+            self.screen.query_one("#terms").focus()
+        else:
+            self.screen.focus_next()
+
+
+class MatchFormScreen(FramedScreen):
+    """Names at the left, terms at the right, and the matches that wait below them."""
+
+    COMMAND_SCREEN = "players"
+    BINDINGS = commands.bindings("players")
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._terms: Terms | None = None
+        self._waiting: tuple[tuple[int, Match], ...] = ()
+        self._dropping: int | None = None  # the match of which it was asked whether it is over
+
+    def body(self) -> Iterable[Widget]:
+        """The names; the terms; what is wrong."""
+        names = (
+            Horizontal(
+                Static(f"{number}", classes="seat"),
+                NameInput(),
+                classes="player",
+            )
+            for number in range(1, MOST + 1)
+        )
+        yield Horizontal(
+            Vertical(Static("Players", classes="heading"), *names, id="players"),
+            Vertical(
+                Static("Terms", classes="heading"),
+                ChoiceList(eager=True, id="terms"),
+                Static("Waiting", classes="heading", id="waiting-heading"),
+                ChoiceList(eager=True, id="waiting"),
+                id="match-terms",
+            ),
+            id="match-form",
+        )
+        yield Static(id="match-problem")
+
+    def on_mount(self) -> None:
+        """The names of last time; the usual terms."""
+        self.entitle("Table match")
+        packs = tuple(pack for pack in self.app.packs if pack.levels)
+        self._terms = Terms(Chosen(packs, date.today()))
+        names = match_keeping.last_names(self.app) or (self.app.settings.player,)
+        for field, name in zip(self._fields, names, strict=False):
+            field.value = name
+        self._fields[0].focus()
+
+    def on_screen_resume(self) -> None:
+        """What waits may have become another."""
+        self._waiting = match_keeping.open_matches(self.app)
+        self._show()
+
+    @property
+    def _fields(self) -> list[NameInput]:
+        return [*self.query(NameInput)]
+
+    # -- showing ---------------------------------------------------------------------------------
+
+    def _show(self) -> None:
+        if self._terms is None:
+            return
+        terms = self.query_one("#terms", ChoiceList)
+        marked = terms.highlighted or 0
+        rows = [_row(row.label, row.value) for row in self._terms.rows()]
+        terms.set_options(
+            [*rows, Option(Content.styled("Begin the match", "bold $accent"), id=BEGIN)]
+        )
+        terms.highlighted = marked
+        waiting = self.query_one("#waiting", ChoiceList)
+        marked = waiting.highlighted or 0
+        waiting.set_options(waiting_words(match) for _, match in self._waiting)
+        waiting.highlighted = min(marked, len(self._waiting) - 1) if self._waiting else None
+        waiting.display = bool(self._waiting)
+        self.query_one("#waiting-heading").display = bool(self._waiting)
+        self.query_one(KeyBar).refresh()
+
+    def _say(self, said: str, tone: str = "$error") -> None:
+        self.query_one("#match-problem", Static).update(Content.styled(said, tone))
+
+    def _help(self) -> None:
+        """What the marked term means, while it is marked."""
+        rows = self._terms.rows() if self._terms is not None else ()
+        marked = self.query_one("#terms", ChoiceList).highlighted or 0
+        is_there = getattr(self.focused, "id", None) == "terms" and marked < len(rows)
+        self._say(rows[marked].help if is_there else "", "$muted")
+
+    @property
+    def _is_writing(self) -> bool:
+        return isinstance(self.focused, Input)
+
+    @property
+    def _is_waiting(self) -> bool:
+        """Whether the pointer is among the matches that wait."""
+        return self.focused is self.query_one("#waiting")
+
+    @property
+    def _begin_row(self) -> int:
+        return len(self._terms.rows()) if self._terms is not None else 0
+
+    def on_option_list_option_highlighted(self, event: OptionList.OptionHighlighted) -> None:
+        """Another term, perhaps; other keys do something now."""
+        event.stop()
+        self._help()
+        self.query_one(KeyBar).refresh()
+
+    def on_descendant_focus(self, event: events.DescendantFocus) -> None:
+        """Other keys do something now."""
+        self._help()
+        self.query_one(KeyBar).refresh()
+
+    def key_label(self, action: str) -> str | None:
+        """What the keys do where the pointer is."""
+        if self._is_writing:
+            return None if action in ("next", "back") else ""
+        if action == "drop":
+            return None if self._is_waiting else ""
+        if self._is_waiting:
+            return {"next": "go on", "change": ""}.get(action)
+        is_last = self.query_one("#terms", ChoiceList).highlighted == self._begin_row
+        return {"next": "begin", "change": ""}.get(action) if is_last else {"next": ""}.get(action)
+
+    def key_sign(self, action: str) -> str | None:
+        """While a name is written, only Escape leads back."""
+        return "Esc" if action == "back" and self._is_writing else None
+
+    # -- the names -------------------------------------------------------------------------------
+
+    def opens_line(self, key: str) -> bool:
+        """Whether this key leads from a name elsewhere, so that those behind it must wait."""
+        return self._is_writing and key in ("enter", "tab", "shift+tab", "down", "up")
+
+    def action_down(self) -> None:
+        """The next name."""
+        if self._is_writing:
+            self.focus_next()
+
+    def action_up(self) -> None:
+        """The name before."""
+        if self._is_writing:
+            self.focus_previous()
+
+    # -- the terms -------------------------------------------------------------------------------
+
+    def action_next(self) -> None:
+        """What Enter does where the pointer is."""
+        if isinstance(self.focused, OptionList):
+            self.focused.action_select()
+        elif isinstance(self.focused, Input):
+            self.call_later(self.focused.action_submit)
+
+    def on_option_list_option_selected(self, event: OptionList.OptionSelected) -> None:
+        """The next choice; begin; or go on with a match that waits."""
+        event.stop()
+        if event.option_list.id == "waiting":
+            number, match = self._waiting[event.option_index]
+            self.app.push_screen(MatchScreen(match, number))
+        elif event.option.id == BEGIN:
+            self.call_later(self._begin)
+        else:
+            self.action_change()
+
+    def action_change(self) -> None:
+        """The next value."""
+        self._change(1)
+
+    def action_change_back(self) -> None:
+        """The value before."""
+        self._change(-1)
+
+    def _change(self, step: int) -> None:
+        terms = self.query_one("#terms", ChoiceList)
+        if self._terms is None or self.focused is not terms:
+            return
+        row = terms.highlighted or 0
+        if row < self._begin_row:
+            self._terms = self._terms.stepped(self._terms.rows()[row].key, step)
+            self._show()
+
+    def _begin(self) -> None:
+        if self._terms is None:
+            return
+        names = [field.value for field in self._fields if field.value.strip()]
+        terms = self._terms
+        try:
+            programme = terms.chosen.programme
+            positions = first_positions(programme, secrets.token_hex(8), terms.count)
+            match = begin_match(Contest(programme.words, positions, terms.rules), names)
+        except PairwrightError as fault:
+            self._say(f"{fault}.")
+            return
+        self._say("")
+        self.app.push_screen(MatchScreen(match, match_keeping.begin(self.app, match)))
+
+    # -- matches that wait -----------------------------------------------------------------------
+
+    def action_drop(self) -> None:
+        """The marked match is over for good; asked twice."""
+        at = self.query_one("#waiting", ChoiceList).highlighted
+        if not self._is_waiting or at is None:
+            return
+        number, match = self._waiting[at]
+        if self._dropping != number:
+            self._dropping = number
+            self._say(f"x again: the match of {_names(match)} is over for good.")
+            return
+        match_keeping.end(self.app, number)
+        self._say("")
+        self.query_one("#terms").focus()
+        self.on_screen_resume()
+
+
+def waiting_words(match: Match) -> Content:
+    """A match that waits: who plays, and how far it is."""
+    place = f"position {match.number + 1} of {len(match.contest.positions)}"
+    return Content.assemble(_names(match), (f"\n{match.contest.title}, {place}", "$muted"))
+
+
+def _names(match: Match) -> str:
+    return listed(player.name for player in match.players if not player.left)
+
+
+def _row(label: str, value: str) -> Content:
+    return Content.assemble(
+        f"{label:<{LABEL_WIDTH}}", ("‹ ", "$muted"), (value, "bold"), (" ›", "$muted")
+    )

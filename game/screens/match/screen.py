@@ -1,0 +1,241 @@
+"""A table match: whose turn it is, how the players stand, and what leads from one to the next.
+
+Between two players this screen stands, with no cube and no line on it: whoever played last hands
+the keyboard over. When all have played a position, its lines are shown beside each other.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from textual.content import Content
+from textual.widget import Widget
+from textual.widgets import OptionList, Static
+
+from game.contest import TURNS, Result
+from game.match import Match
+from game.position import Position
+from game.records import MATCH
+from game.screens import commands
+from game.screens.engine import Answered, Failed, first_question
+from game.screens.frame import FramedScreen
+from game.screens.key_bar import KeyBar
+from game.screens.lines.columns import Entry
+from game.screens.lines.screen import LinesScreen, Page
+from game.screens.lists import ChoiceList
+from game.screens.match import keeping as match_keeping
+from game.screens.match import rows as match_rows
+
+ANEW = "This position was left before its end: it is played anew."
+SECRET = "Nobody sees a line until all have played the position."
+
+
+class MatchScreen(FramedScreen):
+    """Leads through a match. run: its number in the records, None where it cannot be kept."""
+
+    COMMAND_SCREEN = "match"
+    BINDINGS = commands.bindings("match")
+
+    def __init__(self, match: Match, run: int | None) -> None:
+        super().__init__()
+        self.match = match
+        self._run = run
+        self._pars: dict[str, int] = {}
+        self._result: Result | None = None  # of the round that was played last
+        self._leaving: int | None = None  # who has been asked whether they leave
+
+    def body(self) -> Iterable[Widget]:
+        """Whose turn it is; the table of the players."""
+        yield Static(id="match-call")
+        yield Static(id="match-head")
+        yield ChoiceList(eager=True, id="match-table")
+        yield Static(id="match-said")
+
+    def on_mount(self) -> None:
+        """Have par searched, of what was played before too."""
+        for position in self.match.contest.positions[: self.match.number + 1]:
+            self.app.engine.ask(first_question(position), self, patient=True)
+        self._show()
+        self.query_one(ChoiceList).focus()
+
+    def on_unmount(self) -> None:
+        """Nothing is to be known any more."""
+        self.app.engine.forget(self)
+
+    def on_resize(self) -> None:
+        """As wide as the room."""
+        self.call_after_refresh(self._show)
+
+    # -- showing ---------------------------------------------------------------------------------
+
+    def _show(self) -> None:
+        match, table = self.match, self.query_one(ChoiceList)
+        count = len(match.contest.positions)
+        place = f"position {match.number + 1} of {count}, " if not match.is_over else ""
+        self.entitle("Table match", f"{place}{match_rows.ranked_words(match)}")
+        self.query_one("#match-call", Static).update(self._call())
+        marked = table.highlighted or 0
+        width = table.row_width
+        if not width:
+            return  # its room is not known yet
+        self.query_one("#match-head", Static).update(match_rows.head_row(width))
+        table.set_options(match_rows.player_rows(match, self._pars, width))
+        table.highlighted = min(marked, table.option_count - 1)
+        self.query_one(KeyBar).refresh()
+
+    def _say(self, said: str) -> None:
+        self.query_one("#match-said", Static).update(Content.styled(said, "$warning"))
+
+    def _call(self) -> Content:
+        """Whose turn it is, or who has won."""
+        seat = self.match.next
+        if seat is None:
+            return Content.assemble((match_rows.winner_words(self.match), "bold $accent"))
+        name = self.match.players[seat].name
+        return Content.assemble(
+            (name, "bold $accent"),
+            (" plays. Everyone else looks away.", "bold"),
+            (f"\n{SECRET}", "$muted"),
+        )
+
+    def key_label(self, action: str) -> str | None:
+        """What Enter does."""
+        if action == "go":
+            return "the lines" if self.match.is_over else "play"
+        return None
+
+    def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
+        """Lines are there once all have played a position; leaving is for those who play."""
+        if action == "lines":
+            return bool(self.match.number) and not self.match.is_over
+        if action == "go":
+            return not self.match.is_over or bool(self.match.number)
+        return action != "leave" or not self.match.is_over
+
+    # -- what the engine finds -------------------------------------------------------------------
+
+    def on_answered(self, message: Answered) -> None:
+        """The par of one of the positions."""
+        message.stop()
+        par: int | None = getattr(message.outcome, "par", None)
+        for position in self.match.contest.positions:
+            if par is not None and first_question(position) == message.question:
+                self._pars[position.text] = par
+                match_keeping.learn(self.app, position.text, par)
+        self._show()
+
+    def on_failed(self, message: Failed) -> None:
+        """The match goes on without."""
+        message.stop()
+        self._say(message.problem)
+
+    # -- playing ---------------------------------------------------------------------------------
+
+    def on_option_list_option_selected(self, event: OptionList.OptionSelected) -> None:
+        """Enter or a click."""
+        event.stop()
+        self.call_later(self.action_go)
+
+    def action_go(self) -> None:
+        """The next player plays; at the end the lines are looked through."""
+        match, seat = self.match, self.match.next
+        if seat is None:
+            self.action_lines()
+            return
+        position = match.contest.positions[match.number]
+        self.app.engine.ask(first_question(position), self, patient=True)
+        self._play(position, match.players[seat].name)
+
+    def _play(self, position: Position, name: str) -> None:
+        from game.screens.round import Round, RoundScreen  # noqa: PLC0415 - when it is pushed
+
+        match = self.match
+        round_ = Round(
+            position,
+            source="Table match",
+            name=f"{match.number + 1} of {len(match.contest.positions)} · {name}",
+            mode=MATCH,
+            run=self._run,
+            player=name,
+            inspects=match.contest.rules.inspection,
+            calls=match.contest.rules.by == TURNS,
+            counts_down=True,
+        )
+        self._result = None
+        self.app.push_screen(RoundScreen(round_, self._take), self._back)
+
+    def _take(self, result: Result) -> None:
+        """What has come of it; nothing else is played before the keyboard is handed over."""
+        self._result = result
+
+    def _back(self, _: bool | None) -> None:
+        """The player is back, and has played the position or left it."""
+        result = self._result
+        if result is None:
+            self._say(ANEW)
+            return
+        before = self.match
+        self.match = before.after(result)
+        if self.match.is_over:
+            match_keeping.end(self.app, self._run)
+        self._go_on(before)
+
+    def _go_on(self, before: Match) -> None:
+        """Hand over, or show the lines if this was the last to play the position."""
+        self._leaving = None
+        self._say("")
+        self.query_one(ChoiceList).highlighted = 0
+        self._show()
+        if self.match.number > before.number:
+            onward = "who has won" if self.match.is_over else "next position"
+            self._open_lines(onward)
+
+    def _open_lines(self, onward: str = "") -> None:
+        match = self.match
+        pages = [self._page(number) for number in range(match.number)]
+        if onward:
+            self.app.push_screen(LinesScreen(pages[-1:], onward=onward))
+        else:
+            self.app.push_screen(LinesScreen(pages, len(pages) - 1))
+
+    def _page(self, number: int) -> Page:
+        position = self.match.contest.positions[number]
+        entries = (
+            Entry(position, name, result.line, result) for name, result in self.match.played(number)
+        )
+        title = f"Position {number + 1} of {len(self.match.contest.positions)}"
+        return Page(title, position, tuple(entries), self._pars.get(position.text))
+
+    # -- what else the players do ----------------------------------------------------------------
+
+    def action_lines(self) -> None:
+        """The lines of what all have played."""
+        if self.match.number:
+            self._open_lines()
+
+    @property
+    def _marked(self) -> int:
+        """The player whose row is marked."""
+        return match_rows.seats(self.match)[self.query_one(ChoiceList).highlighted or 0]
+
+    def action_leave(self) -> None:
+        """The marked player leaves for good; asked twice."""
+        seat = self._marked
+        name = self.match.players[seat].name
+        if self.match.players[seat].left:
+            self._say(f"{name} has left already.")
+        elif self._leaving != seat:
+            self._leaving = seat
+            self._say(f"x again: {name} leaves for good, and keeps what is played.")
+        else:
+            before = self.match
+            self.match = before.without(seat)
+            match_keeping.amend(self.app, self._run, self.match)
+            self._go_on(before)
+
+    def on_option_list_option_highlighted(self, event: OptionList.OptionHighlighted) -> None:
+        """Once another player is marked nobody has been asked."""
+        event.stop()
+        if self._leaving not in (None, self._marked):
+            self._leaving = None
+            self._say("")

@@ -1,0 +1,1 @@
+"""Timed runs on the screen."""

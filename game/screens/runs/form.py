@@ -1,0 +1,154 @@
+"""Timed runs: the terms of the next one, and one that was left."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from contextlib import suppress
+from datetime import date
+
+from textual.content import Content
+
+from game.cube.cube import SOLVED
+from game.errors import ProgrammeError
+from game.position import Position, position_of
+from game.programme import FromDay, first_positions
+from game.prose import counted
+from game.runs import DASH, Run, Terms
+from game.runs.times import written
+from game.screens import commands
+from game.screens.form import FormScreen
+from game.screens.programme_rows import Chosen, Row
+from game.screens.runs import book as run_book
+from game.screens.runs.rows import Setup, setup_for
+from game.screens.runs.screen import RunScreen
+
+
+class RunsScreen(FormScreen):
+    """Sets up a run; offers one that was left."""
+
+    COMMAND_SCREEN = "runs"
+    BINDINGS = commands.bindings("runs")
+
+    setup: Setup
+    """What is chosen so far; at first the terms of the last run."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._left: run_book.Entry | None = None
+        self._bests: dict[str, tuple[Run | None, int]] = {}  # kind -> as the records have it
+
+    def on_mount(self) -> None:
+        """The terms of the last run; this comes before the form is shown."""
+        self._left = run_book.left_open(self.app)
+        self.setup = self._as_before()
+        self.entitle("Timed runs")
+
+    def on_screen_resume(self) -> None:
+        """A run may have been left, or played to its end."""
+        self._left = run_book.left_open(self.app)
+        self._bests.clear()
+        self.show_form()
+
+    def _as_before(self) -> Setup:
+        chosen = Chosen(self.app.packs, date.today())
+        last = self._left.run if self._left is not None else run_book.last(self.app)
+        if last is None:
+            return Setup(chosen)
+        try:
+            return setup_for(last.terms, run_book.programme_of(self.app, last), chosen)
+        except ProgrammeError:
+            return Setup(chosen)
+
+    # -- the form --------------------------------------------------------------------------------
+
+    def rows(self) -> Sequence[Row]:
+        """The terms."""
+        return self.setup.rows()
+
+    def step(self, key: str, step: int) -> None:
+        """Change one."""
+        self.setup = self.setup.stepped(key, step)
+
+    def sample(self) -> Position | None:
+        """One of the kind; of the day's five none is shown before."""
+        programme = self.setup.programme
+        if isinstance(programme, FromDay):
+            return position_of(SOLVED)
+        return next(iter(first_positions(programme, "sample", 1)), None)
+
+    def first_words(self) -> Content:
+        """A run that was left."""
+        left = self._left
+        if left is None:
+            return Content("")
+        return Content.assemble(
+            (f"{left_words(left.run)}\n", "$warning"),
+            ("u", "bold $accent"), " goes on with it   ",
+            ("x", "bold $accent"), " closes it as it is",
+        )  # fmt: skip
+
+    def last_words(self) -> Content:
+        """The best run on these terms."""
+        terms = self.setup.terms
+        best, played = self._best_of(terms)
+        if not played:
+            return Content.styled("No run on these terms yet", "$muted")
+        if best is None:
+            runs = counted(played, "run").capitalize()
+            return Content.styled(f"{runs} on these terms, none that counts", "$muted")
+        result = f"{written(best.total)} s"
+        if terms.mode != DASH:
+            result = counted(best.solved, "position")
+        return Content.assemble(
+            ("Your best  ", "$muted"), (result, "bold"), (f" in {counted(played, 'run')}", "$muted")
+        )
+
+    def _best_of(self, terms: Terms) -> tuple[Run | None, int]:
+        """The best run on these terms, and how many there are; looked up once."""
+        if terms.kind not in self._bests:
+            self._bests[terms.kind] = run_book.best_of(self.app, terms.kind, terms.mode)
+        return self._bests[terms.kind]
+
+    # -- what the player does --------------------------------------------------------------------
+
+    def action_begin(self) -> None:
+        """A run on these terms."""
+        setup = self.setup
+        run = Run(setup.terms, run_book.new_seed())
+        self._play(run_book.begin(self.app, run))
+
+    def action_go_on(self) -> None:
+        """Take the run up that was left."""
+        if self._left is not None:
+            self._play(run_book.taken_up(self.app, self._left))
+
+    def _play(self, entry: run_book.Entry) -> None:
+        best, _ = self._best_of(entry.run.terms)
+        try:
+            programme = run_book.programme_of(self.app, entry.run)
+        except ProgrammeError as fault:
+            self.say(f"{fault}. x closes the run as it is.")
+            return
+        self.app.push_screen(RunScreen(entry, programme, best))
+
+    def action_close_run(self) -> None:
+        """Close the run that was left, and show what it came to."""
+        left = self._left
+        if left is None:
+            return
+        programme = None
+        with suppress(ProgrammeError):
+            programme = run_book.programme_of(self.app, left.run)
+        self.app.push_screen(RunScreen(left, programme, None, closes=True))
+
+    def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
+        """Only a run that was left is taken up or closed."""
+        return action not in ("go_on", "close_run") or self._left is not None
+
+
+def left_words(run: Run) -> str:
+    """What run was left: "A dash was left after 2 of 5 positions."."""
+    done = len(run.done)
+    if run.terms.mode == DASH:
+        return f"A dash was left after {done} of {counted(run.terms.amount, 'position')}."
+    return f"An hourglass was left after {counted(done, 'position')}."

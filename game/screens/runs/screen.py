@@ -1,0 +1,234 @@
+"""A timed run: it plays the positions one after another, and shows what the run came to.
+
+Par is searched while the run goes on; what is not known at its end is filled in when it is.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import replace
+from functools import partial
+from typing import TYPE_CHECKING
+
+from textual.containers import VerticalScroll
+from textual.widget import Widget
+from textual.widgets import Static
+
+from game.contest import Result
+from game.cube import line as lines
+from game.errors import ProgrammeError
+from game.position import Position, parse_position
+from game.programme import Programme
+from game.prose import counted
+from game.runs import Done, Run, is_record, pace_words
+from game.runs.times import written
+from game.screens import commands
+from game.screens.clock_view import time_text
+from game.screens.engine import Answered, first_question
+from game.screens.frame import FramedScreen
+from game.screens.round import Round, RoundScreen
+from game.screens.runs import book as run_book
+from game.screens.runs import figures as run_figures
+from game.screens.runs.book import Entry
+
+if TYPE_CHECKING:
+    from game.records import Records
+
+
+class RunScreen(FramedScreen):
+    """Plays a run to its end and shows it. beside: the best run of its kind so far.
+
+    closes: it is not played on but shown as it is, as one without a programme is.
+    """
+
+    COMMAND_SCREEN = "run"
+    BINDINGS = commands.bindings("run")
+
+    def __init__(
+        self,
+        entry: Entry,
+        programme: Programme | None,
+        beside: Run | None,
+        *,
+        closes: bool = False,
+    ) -> None:
+        super().__init__()
+        self.entry = entry
+        self.beside = beside
+        self._programme = programme
+        self._words = programme.words if programme is not None else entry.run.terms.programme
+        self._closes = closes
+        self._is_ended = False
+
+    def body(self) -> Iterable[Widget]:
+        """The headline over a row a position."""
+        yield Static(id="run-headline")
+        with VerticalScroll(id="run-scroll"):
+            yield Static(id="run-table")
+        yield Static(id="run-legend")
+
+    @property
+    def run_(self) -> Run:
+        """The run as far as it is played."""
+        return self.entry.run
+
+    def on_mount(self) -> None:
+        """Play it, or show it."""
+        self.entitle(self.run_.terms.mode.capitalize(), self._words)
+        self.query_one("#run-scroll").focus()
+        if self._programme is None or self._closes or self.run_.is_over:
+            self._end()
+            return
+        self._positions = self._programme.positions(self.run_.seed)
+        begun = len(self.run_.done)
+        if self._programme.most is None:  # one that was left has been seen
+            begun += self.run_.breaks
+        for _ in range(begun):
+            next(self._positions, None)
+        first = self._next("", counts_down=True)
+        if first is not None:
+            self.app.push_screen(RoundScreen(first, self._take), self._played)
+        else:
+            self._end()
+
+    # -- playing ---------------------------------------------------------------------------------
+
+    def _next(self, said: str, *, counts_down: bool = False) -> Round | None:
+        """The next position; None when there is none, or none can be had."""
+        try:
+            position = next(self._positions, None)
+        except ProgrammeError as fault:
+            self.app.notify(str(fault), severity="warning", markup=False)
+            return None
+        if position is None:
+            return None
+        self._position = position
+        self._ask(position)
+        run, terms = self.run_, self.run_.terms
+        number = len(run.done) + 1
+        left = run.left
+        return Round(
+            position,
+            source=terms.mode.capitalize(),
+            name=f"{number} of {terms.amount}" if left is None else f"position {number}",
+            mode=terms.mode,
+            run=self.entry.number,
+            inspects=terms.inspection,
+            counts_down=counts_down,
+            left_ms=None if left is None else 10 * left,
+            said=said,
+            status=self._status,
+        )
+
+    def _status(self, ms: int) -> str:
+        """The clock of the whole run, what is added to it, the pace."""
+        run, now = self.run_, ms // 10
+        pace = pace_words(run, self.beside, now)
+        if run.left is None:
+            time = time_text(10 * run.clock + ms)
+            time += f" + {written(run.added)}" if run.added else ""
+        else:
+            time = f"{time_text(max(0, 10 * run.left - ms))} left, {run.solved} solved"
+        return f"{pace}   {time}" if pace else time
+
+    def _take(self, result: Result) -> Round | None:
+        """A position is over: on to the next, unless the run is over."""
+        position = self._position
+        outcome = self.app.engine.known(first_question(position))
+        done = Done(
+            position.text,
+            lines.obtm(result.line),
+            getattr(outcome, "par", None),
+            result.seeing,
+            result.doing,
+            result.inspection,
+            result.solved,
+        )
+        self._set(self.run_.plus(done))
+        if self.run_.is_over:
+            return None
+        return self._next(_said_of(done))
+
+    def _played(self, to_the_end: bool | None) -> None:
+        if to_the_end:
+            self._end()
+        else:
+            self.call_later(self.action_back)
+
+    def _end(self) -> None:
+        """The run is over: no more of it comes."""
+        run_book.end(self.app, self.entry)
+        self._is_ended = True
+        for done in self.run_.done:
+            if done.par is None:
+                self._ask(parse_position(done.position))
+        self._show()
+
+    # -- par, when it is known -------------------------------------------------------------------
+
+    def _ask(self, position: Position) -> None:
+        self.app.engine.ask(first_question(position), self, patient=True)
+
+    def on_answered(self, message: Answered) -> None:
+        """A par is known: it is kept, and counts from now on."""
+        message.stop()
+        par = getattr(message.outcome, "par", None)
+        if par is None:
+            return
+        waiting = {done.position for done in self.run_.done if done.par is None}
+        pars = {
+            text: par
+            for text in waiting
+            if first_question(parse_position(text)) == message.question
+        }
+        self._set(self.run_.knowing(pars))
+        for text in pars:
+            self.app.record(partial(_learn, text, par), None)
+        self._show()
+
+    def on_unmount(self) -> None:
+        """Nothing more is asked."""
+        self.app.engine.forget(self)
+
+    def _set(self, run: Run) -> None:
+        self.entry = replace(self.entry, run=run)
+
+    # -- showing ---------------------------------------------------------------------------------
+
+    def on_resize(self) -> None:
+        """Bars are as long as their room."""
+        self.call_after_refresh(self._show)
+
+    def _show(self) -> None:
+        if not (self.is_attached and self._is_ended):
+            return
+        run, width = self.run_, self.query_one("#run-scroll").scrollable_content_region.width
+        record = is_record(run, self.beside)
+        head = run_figures.headline(run, self.beside, is_record=record)
+        self.query_one("#run-headline", Static).update(head)
+        self.query_one("#run-table", Static).update(run_figures.table(run, self.beside, width))
+        self.query_one("#run-legend", Static).update(run_figures.legend())
+
+    def action_again(self) -> None:
+        """Another run on the same terms."""
+        if self._programme is None:
+            return
+        run = Run(self.run_.terms, run_book.new_seed())
+        best, _ = run_book.best_of(self.app, run.terms.kind, run.terms.mode)
+        self.app.switch_screen(RunScreen(run_book.begin(self.app, run), self._programme, best))
+
+    def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
+        """What can no longer be had is not played again."""
+        return action != "again" or self._programme is not None
+
+
+def _learn(text: str, par: int, records: Records) -> None:
+    records.learn_par(text, par)
+
+
+def _said_of(done: Done) -> str:
+    """What a position came to, said over the next one."""
+    if not done.solved:
+        return "Not solved."
+    over = "" if done.over is None else f", {done.over} over par" if done.over else ", at par"
+    return f"{written(done.clock)} s in {counted(done.turns, 'turn')}{over}."

@@ -1,0 +1,64 @@
+"""A position of a contest: when it counts as shown."""
+
+from __future__ import annotations
+
+from game.contest import Contest, Rules
+from game.screens.contests import book
+from game.screens.contests.round import ContestRoundScreen
+from game.screens.contests.screen import ContestScreen
+from game.screens.curtain import CurtainScreen
+from tests.screens.conftest import Game, Start
+from tests.screens.friends import CONTEST, KEYS
+
+QUICK = Contest("Quick", CONTEST.positions, Rules("time"))
+
+
+async def open_quick(game: Game) -> None:
+    """The contest by time, its first position behind the curtain."""
+    await game.app.push_screen(ContestScreen(book.entry_for(game.app, QUICK)))
+    await game.until(lambda: game.says("1 to play"))
+    await game.press("enter")
+    await game.until(lambda: isinstance(game.app.screen, CurtainScreen))
+
+
+async def test_behind_the_curtain_nothing_is_seen(start: Start) -> None:
+    """Whoever leaves while it is counted down has not begun the position."""
+    async with start() as game:
+        await open_quick(game)
+        await game.press("q")
+        await game.until(lambda: isinstance(game.app.screen, ContestScreen))
+        (entry,) = book.entries(game.app)
+        assert entry.entered.begun is None
+        await game.until(lambda: game.says("1 to play"))
+
+
+async def test_it_is_shown_when_the_curtain_rises(start: Start) -> None:
+    """From then on it is begun, and its clock runs from there."""
+    async with start() as game:
+        await open_quick(game)
+        game.clock.now += 4.0
+        await game.until(lambda: isinstance(game.app.screen, ContestRoundScreen))
+        screen = game.app.screen
+        assert isinstance(screen, ContestRoundScreen)
+        await game.until(lambda: screen.sitting._since is not None)
+        (entry,) = book.entries(game.app)
+        assert entry.entered.begun is not None
+        game.clock.now += 1.5
+        await game.press(f"{KEYS[0]} enter")
+        await game.until(lambda: game.says("1 3 par 1.50 0.00 1.50"))
+        (entry,) = book.entries(game.app)
+        assert (entry.entered.number, entry.entered.begun) == (1, None)
+
+
+async def test_leaving_says_what_becomes_of_it(start: Start) -> None:
+    """The position can be come back to, its clock running on."""
+    async with start() as game:
+        await game.app.push_screen(ContestScreen(book.entry_for(game.app, CONTEST)))
+        await game.until(lambda: game.says("1 to play"))
+        await game.press("enter")
+        await game.until(lambda: isinstance(game.app.screen, ContestRoundScreen))
+        await game.settle()
+        await game.press("q")
+        await game.until(
+            lambda: game.says("you can come back to this position, but its clock runs on.")
+        )

@@ -1,0 +1,262 @@
+"""One contest, played with keys."""
+
+from __future__ import annotations
+
+import time
+from dataclasses import replace
+from datetime import date, timedelta
+
+import pytest
+
+from game.codes import read_card, read_invite
+from game.contest import Contest
+from game.day import day
+from game.screens.contests import book
+from game.screens.contests.code import CodeScreen
+from game.screens.contests.screen import ContestScreen
+from game.screens.contests.standings import StandingsScreen
+from game.screens.lines.screen import LinesScreen
+from game.screens.round import RoundScreen
+from game.settings import Settings
+from tests.screens.conftest import Game, Start
+from tests.screens.friends import CONTEST, KEYS, TIMED, card, chat, paste, solve
+
+
+async def open_contest(game: Game, contest: Contest = CONTEST) -> ContestScreen:
+    """The screen of a contest, entered or not."""
+    screen = ContestScreen(book.entry_for(game.app, contest))
+    await game.app.push_screen(screen)
+    await game.until(lambda: game.says(contest.title))
+    await game.settle()
+    return screen
+
+
+async def play_all(game: Game) -> None:
+    """Both positions at par."""
+    for keys in KEYS:
+        await game.press("enter")
+        await solve(game, keys)
+
+
+async def test_a_contest_is_played_to_its_end(start: Start) -> None:
+    """Position by position, then a summary; what is played is kept as a run that has ended."""
+    async with start() as game:
+        await open_contest(game)
+        await game.until(lambda: game.says("1 to play"))
+        await game.press("enter")
+        await solve(game, KEYS[0], call=True)
+        await game.until(lambda: game.says("1 3 par called 2.00"))
+        await game.until(lambda: game.says("2 to play"))
+        await game.press("enter")
+        await solve(game, KEYS[1])
+        await game.until(lambda: game.says("2 of 2 solved, all at par, 4.00."))
+        (run,) = game.app.records.ended_runs(book.CONTEST)
+        attempts = game.app.records.attempts_of(run.number)
+        assert [(a.outcome, a.mode, a.called) for a in attempts] == [
+            ("solved", "contest", "right"),
+            ("solved", "contest", ""),
+        ]
+        (entry,) = book.entries(game.app)
+        assert entry.entered.is_over
+
+
+async def test_nothing_is_played_twice(start: Start) -> None:
+    """Once all is played, Enter shows lines and no position."""
+    async with start() as game:
+        await open_contest(game)
+        await play_all(game)
+        await game.until(lambda: game.says("2 of 2 solved"))
+        await game.press("enter")
+        assert isinstance(game.app.screen, LinesScreen)
+
+
+async def test_it_goes_on_at_the_next_start(start: Start) -> None:
+    """A game that ended after one position goes on with the second, the first kept."""
+    async with start() as game:
+        await open_contest(game)
+        await game.press("enter")
+        await solve(game, KEYS[0])
+    async with start() as game:
+        await open_contest(game)
+        await game.until(lambda: game.says("2 to play"))
+        await game.press("enter")
+        await solve(game, KEYS[1])
+        await game.until(lambda: game.says("2 of 2 solved"))
+
+
+async def test_the_card_is_the_same_after_a_restart(start: Start) -> None:
+    """Times, cut where they were cut, calls, and what was given up are read from the attempts."""
+    async with start() as game:
+        screen = await open_contest(game)
+        await game.press("enter")
+        await game.until(lambda: game.says("Space pause"))
+        await game.settle()
+        game.clock.now += 1.239
+        await game.press("r u")
+        game.clock.now += 2.005
+        await game.press("R c")
+        await game.until(lambda: game.says("2 to play"))
+        await game.press("enter")
+        await game.until(lambda: game.says("2 of 2"))
+        await game.settle()
+        game.clock.now += 5.0
+        await game.press("L g g")
+        await game.until(lambda: game.says("2 not solved"))
+        entered = screen._entered
+        assert entered is not None
+        first, second = entered.results
+        assert (first.seeing, first.doing, first.called) == (123, 201, True)  # 3.244 s in all
+        assert not second.solved
+        (kept,) = book.entries(game.app)
+        assert kept.entered.results == entered.results
+
+
+async def test_a_position_that_was_shown_has_its_clock_run_on(start: Start) -> None:
+    """Left before its end, it says so; taken up again, seeing counts from the first showing."""
+    async with start() as game:
+        await open_contest(game)
+        await game.press("enter")
+        await game.until(lambda: isinstance(game.app.screen, RoundScreen))
+        await game.press("q q")
+        await game.until(lambda: game.says("begun; its clock runs on"))
+        (entry,) = book.entries(game.app)
+        assert entry.entered.begun is not None
+        assert abs(entry.entered.begun - time.time()) < 60
+        earlier = replace(entry.entered, begun=entry.entered.begun - 100)
+        book.keep(game.app, replace(entry, entered=earlier))
+    async with start() as game:
+        await open_contest(game)
+        await game.press("enter")
+        await game.until(lambda: game.says("shown before: its clock has run on"))
+        await solve(game, KEYS[0])
+        (entry,) = book.entries(game.app)
+        assert 10_000 <= entry.entered.results[0].seeing < 20_000
+
+
+async def test_what_is_to_come_is_not_shown(start: Start) -> None:
+    """The picture beside the table is of a position that is played, or there is none."""
+    async with start() as game:
+        await open_contest(game)
+        picture = game.app.screen.query_one("#contest-picture")
+        await game.press("down")
+        assert picture.has_class("-hidden")
+        await game.press("up enter")
+        await solve(game, KEYS[0])
+        await game.settle()
+        await game.press("up")
+        assert not picture.has_class("-hidden")
+
+
+async def test_a_card_needs_a_name_and_the_end(start: Start) -> None:
+    """Before the end there is none; the name is asked once and kept as a setting."""
+    async with start() as game:
+        await open_contest(game)
+        await game.press("c")
+        await game.until(lambda: game.says("Your card comes once every position is played."))
+        await play_all(game)
+        await game.until(lambda: game.says("2 of 2 solved"))
+        await game.press("c A d a enter")
+        await game.until(lambda: isinstance(game.app.screen, CodeScreen))
+        assert game.app.settings.player == "Ada"
+        assert isinstance(game.app.screen, CodeScreen)
+        found = read_card(game.app.screen.text).card
+        assert (found.name, len(found.results)) == ("Ada", 2)
+        await game.press("q c")
+        assert isinstance(game.app.screen, CodeScreen)
+
+
+async def test_the_invite_is_that_of_the_contest(start: Start) -> None:
+    """What `i` shows is read as the same contest."""
+    async with start() as game:
+        await open_contest(game, TIMED)
+        await game.press("i")
+        assert isinstance(game.app.screen, CodeScreen)
+        assert read_invite(game.app.screen.text) == TIMED
+
+
+async def test_lines_of_friends_come_after_playing(start: Start) -> None:
+    """Cards that were pasted rank at once; their lines are shown once all is played, not before."""
+    async with start(settings=Settings(player="Ada")) as game:
+        await open_contest(game)
+        await game.press("p")
+        await paste(game, chat(card("Bo"), card("Cem", seeing=900)))
+        await game.press("escape enter")
+        await game.until(lambda: game.says("Two cards pasted."))
+        await game.press("l")
+        await game.until(lambda: game.says("Lines are shown once you have played every position."))
+        await game.press("s")
+        await game.until(lambda: game.says("1 Bo"))
+        await game.press("l")
+        assert isinstance(game.app.screen, StandingsScreen)
+        await game.until(lambda: game.says("Play every position first"))
+        await game.press("q")
+        await play_all(game)
+        await game.until(lambda: game.says("2 of 2 solved"))
+        await game.press("s")
+        await game.until(lambda: game.says("Ada"))
+        await game.press("l")
+        await game.until(lambda: isinstance(game.app.screen, LinesScreen))
+        assert all(game.says(name) for name in ("Ada", "Bo", "Cem"))
+
+
+async def test_inspection_is_as_the_contest_says(start: Start) -> None:
+    """A contest with inspection begins a position with it."""
+    async with start() as game:
+        await open_contest(game, TIMED)
+        await game.until(lambda: game.says("by time, inspection"))
+        await game.press("enter")
+        await game.until(lambda: isinstance(game.app.screen, RoundScreen) or game.says("begins"))
+
+
+# -- the day's five ------------------------------------------------------------------------------
+
+
+async def test_days_follow_each_other_up_to_today(start: Start) -> None:
+    """The arrows lead to yesterday and back, and not to tomorrow."""
+    today = date.today()
+    async with start() as game:
+        screen = ContestScreen(date_=today)
+        await game.app.push_screen(screen)
+        await game.until(lambda: game.says("1 to play"))
+        await game.until(lambda: game.says(f"{today.year}, today"))
+        await game.press("right")
+        await game.until(lambda: game.says("today"))
+        await game.press("left")
+        await game.until(lambda: game.says("yesterday") and game.says("1 to play"))
+        entered = screen._entered
+        assert entered is not None
+        assert entered.contest == day(today - timedelta(1))
+        await game.press("t")
+        await game.until(lambda: game.says("today") and game.says("1 to play"))
+        assert game.app.records.open_runs() == ()  # looking enters nothing
+
+
+async def test_a_day_is_played_and_joins(start: Start) -> None:
+    """A day whose five are all over counts as joined, and its card names the date alone."""
+    today = date.today()
+    async with start(settings=Settings(player="Ada")) as game:
+        await game.app.push_screen(ContestScreen(date_=today))
+        await game.until(lambda: game.says("1 to play"))
+        for number in range(5):
+            await game.press("enter")
+            await game.until(lambda: isinstance(game.app.screen, RoundScreen))
+            await game.press("g g")
+            await game.until(lambda: isinstance(game.app.screen, ContestScreen))
+            await game.until(lambda n=number: game.says(f"{n + 1} not solved"))
+        await game.until(lambda: game.says("0 of 5 solved"))
+        await game.until(lambda: game.says("1 day joined"))
+        await game.press("c")
+        assert isinstance(game.app.screen, CodeScreen)
+        assert read_card(game.app.screen.text).day == today.isoformat()
+        await game.until(lambda: game.says(f"The day's five, {today.isoformat()}"))
+
+
+@pytest.mark.parametrize("size", [(60, 20), (80, 24), (120, 40)])
+async def test_it_fits_the_window(size: tuple[int, int], start: Start) -> None:
+    """Rows, words and keys are all in view in the smallest window and in larger ones."""
+    async with start(size=size) as game:
+        await open_contest(game)
+        await game.until(lambda: game.says("1 to play"))
+        await game.until(lambda: game.says("cannot be unseen."))
+        await game.until(lambda: game.says("Enter play"))
+        await game.until(lambda: game.says("q back"))
