@@ -7,8 +7,8 @@ from game.screens.command import Command
 AGAINST_THE_CLOCK: tuple[Command, ...] = (
     # -- one position of a run, a match or a contest; its turning keys are the playing screen's ----
     Command("round", "pause", ("space",), "Space", "pause",
-            "Hide the cube; the clock stands until you go on. In contests and the day's five it runs"
-            " on.", "The position", bar=3),
+            "Hide the cube; the clock stands until you go on. In contests and the day's five it"
+            " runs on.", "The position", bar=3),
     Command("round", "go", ("enter",), "Enter", "go on",
             "Once solved: go on without a call.", "The position", bar=1),
     Command("round", "call", ("c",), "c", "call it",

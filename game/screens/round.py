@@ -222,12 +222,11 @@ class RoundScreen(HandsScreen):
 
         Nor can what was meant for the position before, which time has ended meanwhile.
         """
-        left = self.round.left_ms
         if moment < self._opened:
             return True
         if self.sitting.outcome or self._inspects_since is not None:
             return bool(self.sitting.outcome)
-        if left is None or self.sitting.ms(moment) < left:
+        if (left := self.round.left_ms) is None or self.sitting.ms(moment) < left:
             return False
         self.sitting.abandon(moment)
         self._keep()
