@@ -55,7 +55,10 @@ def run(arguments: argparse.Namespace, folders: Folders) -> int:
     stopped = False
     if not arguments.no_par:
         pars, stopped = _searched(told.all_standings, folders.cache)
-    print(ranking.as_json(told, pars) if arguments.json else ranking.as_words(told, pars))
+    if arguments.json:
+        print(ranking.as_json(told, pars))
+    else:
+        print(ranking.as_words(told, pars, lines=len(arguments.files) < 2))
     return Exit.STOPPED if stopped else Exit.DONE
 
 

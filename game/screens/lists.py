@@ -31,17 +31,32 @@ class ChoiceList(OptionList):
             event.prevent_default()
             self.highlighted = clicked
 
+    def on_mount(self) -> None:
+        """The sign comes and goes with what is written elsewhere."""
+        self.watch(self.screen, "focused", self._mark, init=False)
+
+    def _mark(self) -> None:
+        self.refresh()
+
     def render_line(self, y: int) -> Strip:
-        """A row; the marked one has the sign in its first column, on its first line."""
+        """A row; the marked one has the sign in its first column, on its first line.
+
+        While something is written in a field of the screen, keys are not for the list: no sign.
+        """
         strip = super().render_line(y)
         marked = self.highlighted
-        if marked is None or _option_of(strip) != marked:
+        if marked is None or _option_of(strip) != marked or self._is_written_elsewhere:
             return strip
         if y and _option_of(super().render_line(y - 1)) == marked:
             return strip
         style = next(iter(strip)).style or Style()
         sign = self.get_component_rich_style("choice-list--pointer", partial=True)
         return Strip.join([Strip([Segment(POINTER, style + sign)]), strip.crop(1)])
+
+    @property
+    def _is_written_elsewhere(self) -> bool:
+        focused = self.screen.focused
+        return focused is not None and focused.check_consume_key("a", "a")
 
     @property
     def row_width(self) -> int:
