@@ -111,7 +111,7 @@ def test_the_name_is_that_of_the_settings(tmp_path: Path) -> None:
     [
         ((), "no contest was played here"),
         (("0123456789",), 'no contest "0123456789" was played here'),
-        (("EPAIRV1",), "cut off or damaged, no OVER at its end"),
+        (("EPAIRV101NJX9ZR",), "cut off or damaged, no OVER at its end"),
         (("\n" * 90,), "was played here"),
     ],
 )

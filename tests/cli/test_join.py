@@ -25,7 +25,7 @@ OTHER = invite_code(Contest("Other", CONTEST.positions))
         (INVITE[:20] + "0" + INVITE[21:], "wrong, missing or too many"),
         (code(card("Ada")), "no invite in this text"),
         (f"{INVITE} {OTHER}", "2 invites where one is expected"),
-        ("\x1b[2J" + INVITE[:12], "cut off or damaged"),
+        ("\x1b[2J" + INVITE[:14], "cut off or damaged"),
         ("x" * 100_000, "no invite in this text"),
     ],
 )

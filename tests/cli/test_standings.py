@@ -154,5 +154,5 @@ def test_a_text_of_faults_only_is_told(tmp_path: Path) -> None:
     """A code that is cut off is told as such, not as nothing."""
     ran = told(tmp_path, text=ADA[:30])
     assert ran.code == Exit.DONE
-    assert ran.out.startswith("Not readable:\n  the code that begins EPAIRC1")
+    assert ran.out.startswith("Not readable:\n  line 1: the code that begins EPAIRC1")
     assert not one_line(ran.out)

@@ -94,7 +94,7 @@ def test_a_code_cut_off_anywhere_is_a_fault(code: str) -> None:
         "EPAIR and OVER. EPAIR over",
         "epair c1",
         "a repair v1 of the thing",
-        "EPAIR: my rhythm",
+        "EPAIR: my friend",
     ],
 )
 @pytest.mark.parametrize("rest", ["", f"\n{CARD}"])

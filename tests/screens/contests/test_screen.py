@@ -71,7 +71,7 @@ async def test_the_list_of_contests_when_it_is_narrow(start: Start) -> None:
         assert not game.says("Enter open")
         await game.press("enter")
         book.keep(game.app, book.entry_for(game.app, replace(CONTEST, title=title)))
-        await game.press("p q q")
+        await game.press("p escape q")
         await game.until(lambda: game.says(f"{title} "))
         assert game.says("Enter open")
 
