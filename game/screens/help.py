@@ -117,9 +117,9 @@ MEANINGS: tuple[tuple[str, tuple[str, ...]], ...] = (
     (
         "Table matches",
         (
-            "Once a position is shown to a player their clock runs on, for three days at most."
-            " Whoever leaves it, or ends the game, begins it again with that time on the clock,"
-            " from its start and without inspection.",
+            "Once a position is shown to a player their clock runs on, for three days at most,"
+            " whether the cube is hidden or not. Whoever leaves it, or ends the game, begins it"
+            " again with that time on the clock, from its start and without inspection.",
         ),
     ),
     (
