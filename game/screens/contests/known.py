@@ -70,7 +70,7 @@ class ContestsScreen(FramedScreen):
         names = [cell_len(contest_name(entry.entered.contest)) + 2 for entry in self._entries]
         name_width = min(max([MIN_NAME, *names]), MAX_NAME)
         choices.set_options(
-            Option(row(entry, width, name_width), id=entry.entered.kind) for entry in self._entries
+            Option(row(entry, width, name_width), id=str(entry.run)) for entry in self._entries
         )
         choices.highlighted = min(marked, len(self._entries) - 1) if self._entries else None
         self.query_one("#contests-about").display = not self._entries
