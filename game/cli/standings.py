@@ -58,7 +58,7 @@ def run(arguments: argparse.Namespace, folders: Folders) -> int:
     if arguments.json:
         print(ranking.as_json(told, pars))
     else:
-        print(ranking.as_words(told, pars, lines=len(arguments.files) < 2))
+        print(ranking.as_words(told, pars, is_one_text=len(arguments.files) < 2))
     return Exit.STOPPED if stopped else Exit.DONE
 
 
