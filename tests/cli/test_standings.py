@@ -74,7 +74,7 @@ Not ranked:
   Di belongs to invite 0123456789, which is not here
 
 Not readable:
-  line 4: the code that begins EPAIRC10J5Z6Z7Y2W: cut off or damaged, no OVER at its end
+  line 7: the code that begins EPAIRC10J5Z6Z7Y2W: cut off or damaged, no OVER at its end
 
 Turns are proven by replay; times are what the players say they are.
 """.replace("C10J5Z6Z7Y2W", ADA[5:17])

@@ -21,6 +21,7 @@ from game.screens.contests import rows as contest_rows
 from game.screens.contests.paste import PasteScreen
 from game.screens.contests.screen import ContestScreen, invite_screen
 from game.screens.frame import FramedScreen
+from game.screens.key_bar import KeyBar
 from game.screens.lists import ChoiceList
 from game.screens.rows import fit
 
@@ -78,6 +79,7 @@ class ContestsScreen(FramedScreen):
         waiting = sum(not entry.entered.is_over for entry in self._entries)
         aside = f"{waiting} to play" if waiting else ""
         self.entitle("Contests", aside)
+        self.query_one(KeyBar).refresh()
 
     # -- what the player does --------------------------------------------------------------------
 
