@@ -207,7 +207,7 @@ async def contest(game: Game, levels: dict[str, Puzzle]) -> None:
     await game.until(lambda: game.says("1 to play"))
     for number, (keys, answer) in enumerate((("r U R", "c"), (HABIT, "enter")), 2):
         await game.press("enter")
-        await game.until(lambda: game.says("Space pause"))
+        await game.until(lambda: game.says("Space hide"))
         await game.settle()
         game.clock.now += 3.41
         await _turn(game, keys)

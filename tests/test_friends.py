@@ -21,7 +21,7 @@ def play(game: Terminal, keys: tuple[str, ...]) -> None:
     for number, line in enumerate(keys, 1):
         game.shows(f"{number}  to play")
         game.press("\r")
-        game.shows(f"{number} of 2", "Space pause")
+        game.shows(f"{number} of 2", "Space hide")
         game.press(*line.split())
         if line:
             game.shows("Does a shorter way exist?")
@@ -90,13 +90,13 @@ def test_a_kill_loses_the_position_in_hand_at_most(tmp_path: Path) -> None:
     with terminal(folder, arguments=["join", invite_code(CONTEST)]) as game:
         game.shows("1  to play")
         game.press("\r")
-        game.shows("1 of 2", "Space pause")
+        game.shows("1 of 2", "Space hide")
         game.press(*KEYS[0].split())
         game.shows("Does a shorter way exist?")
         game.press("\r")
         game.shows("2  to play")
         game.press("\r")
-        game.shows("2 of 2", "Space pause")
+        game.shows("2 of 2", "Space hide")
         game.press("L")
         game.shows("turns 1")
         game.game.kill(signal.SIGKILL)

@@ -27,6 +27,7 @@ from typing import TYPE_CHECKING, Any, TypeVar
 from textual import events
 from textual.app import App, SystemCommand
 from textual.screen import Screen
+from textual.widgets import Input
 
 from game.errors import PackError, RecordsError, SettingsError
 from game.folders import Folders
@@ -324,7 +325,8 @@ class PairwrightApp(App[int]):
         """Hand a key on; those behind one that opens a line to type in wait until it is open.
 
         A key first goes to the screen and then comes back here to be looked up, so that the next
-        keys of a burst would be sent out before there is a line for them.
+        keys of a burst would be sent out before there is a line for them. What is written into a
+        field stays there: it opens nothing, and nothing may wait for it to come back.
         """
         opener, screen = self._opener
         if not event.is_forwarded:
@@ -332,7 +334,8 @@ class PairwrightApp(App[int]):
                 self._kept.append(event)
                 return
             await self._release()  # a screen that was left took the opener with it
-            if getattr(self.screen, "opens_line", _opens_none)(event.key):
+            is_written = event.is_printable and isinstance(self.focused, Input)
+            if not is_written and getattr(self.screen, "opens_line", _opens_none)(event.key):
                 self._opener = (event, self.screen)
         await super().on_event(event)
         if event.is_forwarded and event is opener:

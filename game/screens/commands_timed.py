@@ -7,7 +7,8 @@ from game.screens.command import Command
 AGAINST_THE_CLOCK: tuple[Command, ...] = (
     # -- one position of a run, a match or a contest; its turning keys are the playing screen's ----
     Command("round", "pause", ("space",), "Space", "pause",
-            "Hide the cube; the clock stands until you go on.", "The position", bar=3),
+            "Hide the cube; the clock stands until you go on. In contests and the day's five it"
+            " runs on.", "The position", bar=3),
     Command("round", "go", ("enter",), "Enter", "go on",
             "Once solved: go on without a call.", "The position", bar=1),
     Command("round", "call", ("c",), "c", "call it",
@@ -15,11 +16,12 @@ AGAINST_THE_CLOCK: tuple[Command, ...] = (
     Command("round", "give_up", ("g",), "g", "give up",
             "Leave the position unsolved and go on; asked twice.", "The position", bar=3),
     Command("round", "back", ("q", "escape"), "q Escape", "leave",
-            "Leave, asked twice: what is finished is kept, the position in hand is not.",
+            "Leave, asked twice: what is finished is kept, the position in hand is not. In contests"
+            " and the day's five you can come back to it, but its clock runs on.",
             "The position", bar=1),
     # -- what hides the cube -----------------------------------------------------------------
     Command("curtain", "go", ("space", "enter"), "Space Enter", "go on",
-            "Show the cube again: the clock goes on. Or begin without counting down.",
+            "Show the cube again; a clock that stands goes on. Or begin without counting down.",
             "The curtain", bar=1),
     Command("curtain", "back", ("q", "escape"), "q Escape", "leave",
             "Leave from behind the curtain.", "The curtain", bar=2),

@@ -91,6 +91,7 @@ class RoundScreen(HandsScreen):
 
     COMMAND_SCREEN = "round"
     LEAVES = "Leave? q again: what is finished is kept, this position is not."
+    PAUSED = "The clock stands."
     BINDINGS = commands.bindings("round")
 
     def __init__(self, round_: Round, then: Callable[[Result], Round | None]) -> None:
@@ -241,12 +242,11 @@ class RoundScreen(HandsScreen):
 
         Nor can what was meant for the position before, which time has ended meanwhile.
         """
-        left = self.round.left_ms
         if moment < self._opened:
             return True
         if self.sitting.outcome or self._inspects_since is not None:
             return bool(self.sitting.outcome)
-        if left is None or self.sitting.ms(moment) < left:
+        if (left := self.round.left_ms) is None or self.sitting.ms(moment) < left:
             return False
         self.sitting.abandon(moment)
         self._keep()
@@ -279,12 +279,12 @@ class RoundScreen(HandsScreen):
             super().action_redo()
 
     def action_pause(self) -> None:
-        """Hide the cube; the clock stands."""
+        """Hide the cube."""
         if self._inspects_since is not None:
             self._say("Inspection cannot be paused.")
         elif not self.sitting.outcome:
             title = f"{self.round.source}  {self.round.name}"
-            self.app.push_screen(CurtainScreen(title, "The clock stands."), self._back_from_pause)
+            self.app.push_screen(CurtainScreen(title, self.PAUSED), self._back_from_pause)
 
     def _back_from_pause(self, goes_on: bool | None) -> None:
         if not goes_on:

@@ -7,6 +7,7 @@ from collections.abc import Callable
 from game.card_text import contest_name, day_name
 from game.contest import TIME, Result
 from game.entries import Entry
+from game.screens.clock_view import ClockView
 from game.screens.round import Round, RoundScreen
 from game.screens.sitting import Sitting
 
@@ -21,6 +22,7 @@ class ContestRoundScreen(RoundScreen):
     """
 
     LEAVES = "Leave? q again: you can come back to this position, but its clock runs on."
+    PAUSED = "The cube is hidden; its clock runs on."
 
     def __init__(
         self,
@@ -52,6 +54,21 @@ class ContestRoundScreen(RoundScreen):
         sitting = super()._take_up()
         sitting.take_up((), 1000 * self._gone)
         return sitting
+
+    def _run_clock(self) -> None:
+        """From when it is first shown time runs, whatever hides the cube: help, a small window."""
+        if self._is_covered or self._inspects_since is not None:
+            return
+        if self.sitting.outcome:
+            self.sitting.pause(self.app.clock())
+        else:
+            self.sitting.resume(self.app.clock())
+        self.query_one(ClockView).run(self.is_active and not self.sitting.outcome)
+
+    def key_label(self, action: str) -> str | None:
+        """The clock cannot be stopped: the cube can only be hidden."""
+        label = super().key_label(action)
+        return "hide" if action == "pause" and label is None else label
 
     def _open(self, sitting: Sitting) -> None:
         super()._open(sitting)

@@ -62,3 +62,26 @@ async def test_leaving_says_what_becomes_of_it(start: Start) -> None:
         await game.until(
             lambda: game.says("you can come back to this position, but its clock runs on.")
         )
+
+
+async def test_nothing_stops_the_clock(start: Start) -> None:
+    """Hiding the cube, the help and a window that is too small take the time that they take."""
+    async with start() as game:
+        await game.app.push_screen(ContestScreen(book.entry_for(game.app, CONTEST)))
+        await game.until(lambda: game.says("1 to play"))
+        await game.press("enter")
+        await game.until(lambda: isinstance(game.app.screen, ContestRoundScreen))
+        await game.until(lambda: game.says("Space hide"))
+        await game.press("space")
+        assert game.says("The cube is hidden; its clock runs on.")
+        game.clock.now += 10
+        await game.press("space question_mark")
+        game.clock.now += 20
+        await game.press("q")
+        await game.resize(40, 10)
+        game.clock.now += 30
+        await game.resize(80, 24)
+        await game.press(f"{KEYS[0]} enter")
+        await game.until(lambda: isinstance(game.app.screen, ContestScreen))
+        (entry,) = book.entries(game.app)
+        assert entry.entered.results[0].seeing == 6000

@@ -7,6 +7,7 @@ from dataclasses import replace
 from datetime import date, timedelta
 
 import pytest
+from textual import events
 
 from game.codes import read_card, read_invite
 from game.contest import Contest
@@ -89,7 +90,7 @@ async def test_the_card_is_the_same_after_a_restart(start: Start) -> None:
     async with start() as game:
         screen = await open_contest(game)
         await game.press("enter")
-        await game.until(lambda: game.says("Space pause"))
+        await game.until(lambda: game.says("Space hide"))
         await game.settle()
         game.clock.now += 1.239
         await game.press("r u")
@@ -163,6 +164,33 @@ async def test_a_card_needs_a_name_and_the_end(start: Start) -> None:
         assert (found.name, len(found.results)) == ("Ada", 2)
         await game.press("q c")
         assert isinstance(game.app.screen, CodeScreen)
+
+
+@pytest.mark.parametrize("name", ["Chris", "cc", "C", "ccuq?"])
+async def test_a_name_may_hold_the_letters_of_keys(name: str, start: Start) -> None:
+    """What opens the line for the name, and any other key, is written once the line is open."""
+    async with start() as game:
+        await open_contest(game)
+        await play_all(game)
+        await game.until(lambda: game.says("2 of 2 solved"))
+        await game.press(" ".join(["c", *name, "enter"]))
+        await game.until(lambda: isinstance(game.app.screen, CodeScreen))
+        assert game.app.settings.player == name
+
+
+async def test_a_name_may_come_in_a_burst(start: Start) -> None:
+    """The key that opens the line and the name behind it, all at once."""
+    async with start() as game:
+        await open_contest(game)
+        await play_all(game)
+        await game.until(lambda: game.says("2 of 2 solved"))
+        await game.settle()
+        for character in "cCecci":
+            game.app.post_message(events.Key(character, character))
+        await game.settle()
+        await game.press("enter")
+        await game.until(lambda: isinstance(game.app.screen, CodeScreen))
+        assert game.app.settings.player == "Cecci"
 
 
 async def test_the_invite_is_that_of_the_contest(start: Start) -> None:
