@@ -3,7 +3,9 @@
 Everyone plays a position before anyone plays the next. Who begins moves on by one player from
 position to position, so that nobody always plays first, or last. A player may leave at any time:
 what they have played stays, and they are passed over from then on. The lines of a position may be
-seen once nobody has it still to play, not before: `played` refuses.
+seen once nobody has it still to play, not before: `played` refuses. What was seen cannot be unseen:
+when a position is first shown to a player, that moment is kept, and if it is left before its end
+its clock is taken to have run on.
 
 A match is a frozen value; each thing that happens gives the next one. What the records keep of it
 is a text of what was agreed (`match_text`) and everybody's attempts; `match_of` makes the same
@@ -19,6 +21,7 @@ from typing import Any, NamedTuple
 from unicodedata import normalize
 
 from game.contest import MAX_POSITIONS, Card, Contest, Result, Rules
+from game.entered import LATEST, LONGEST
 from game.errors import MatchError, PairwrightError
 from game.position import parse_position
 from game.prose import numeral
@@ -53,12 +56,14 @@ class Try(NamedTuple):
 class Match:
     """Players in the order in which they sit, and what they play. Make one with `begin_match`.
 
+    shown: when whoever plays now was first shown their position, in seconds since 1970, or None.
     Raises MatchError for a number of players that cannot be, for a name that cannot be or that two
     of them have, and for more results than positions.
     """
 
     contest: Contest
     players: tuple[Player, ...]
+    shown: int | None = None
 
     def __post_init__(self) -> None:
         check_names(player.name for player in self.players)
@@ -120,6 +125,17 @@ class Match:
 
     # -- what happens ----------------------------------------------------------------------------
 
+    def showing(self, now: int) -> Match:
+        """Once whoever plays now sees their position; the first time counts.
+
+        now: seconds since 1970.
+        """
+        return self if self.shown is not None or self.is_over else replace(self, shown=now)
+
+    def gone(self, now: int) -> int:
+        """Seconds since whoever plays now was first shown it, `LONGEST` at most; else 0."""
+        return 0 if self.shown is None else min(max(0, now - self.shown), LONGEST)
+
     def after(self, result: Result) -> Match:
         """After whoever plays now has played. Raises MatchError once the match is over."""
         seat = self.next
@@ -134,7 +150,8 @@ class Match:
 
     def _with(self, seat: int, player: Player) -> Match:
         players = (*self.players[:seat], player, *self.players[seat + 1 :])
-        return replace(self, players=players)
+        shown = None if seat == self.next else self.shown
+        return replace(self, players=players, shown=shown)
 
     # -- what it has come to ---------------------------------------------------------------------
 
@@ -212,8 +229,9 @@ def check_names(names: Iterable[str]) -> None:
 
 
 def match_text(match: Match) -> str:
-    """What was agreed, and who has left; what was played is in the attempts."""
+    """What was agreed, who has left, and what was shown; what was played is in the attempts."""
     contest = match.contest
+    shown = None if match.shown is None else [match.next, match.number, match.shown]
     return json.dumps(
         {
             "format": _FORMAT,
@@ -223,6 +241,7 @@ def match_text(match: Match) -> str:
             "positions": [position.text for position in contest.positions],
             "names": [player.name for player in match.players],
             "left": [seat for seat, player in enumerate(match.players) if player.left],
+            "shown": shown,
         },
         ensure_ascii=False,
         separators=(",", ":"),
@@ -237,7 +256,7 @@ def match_of(text: str, tries: Iterable[Try] = ()) -> Match:
     if len(text) > MAX_MATCH_TEXT:
         raise MatchError(f"a match of {len(text)} characters; at most {MAX_MATCH_TEXT} are read")
     try:
-        match, left = _read(json.loads(text))
+        match, left, shown = _read(json.loads(text))
     except (ValueError, TypeError, LookupError, AttributeError, RecursionError) as fault:
         problem = str(fault) if isinstance(fault, PairwrightError) else "no text of a match"
         raise MatchError(problem) from None
@@ -245,11 +264,15 @@ def match_of(text: str, tries: Iterable[Try] = ()) -> Match:
         match = _with_try(match, try_)
     for seat in left:
         match = match.without(seat)
-    return match
+    seat, number, moment = shown
+    return match.showing(moment) if (seat, number) == (match.next, match.number) else match
 
 
-def _read(found: Any) -> tuple[Match, list[int]]:
-    """The match as agreed and the seats of those who left; raises whatever there is to raise."""
+def _read(found: Any) -> tuple[Match, list[int], tuple[int, int, int]]:
+    """The match as agreed, the seats of those who left, and who was shown which position and when.
+
+    Raises whatever there is to raise.
+    """
     if found["format"] != _FORMAT:
         raise MatchError("a match kept by another version")
     texts, names, left = found["positions"], found["names"], found["left"]
@@ -260,7 +283,14 @@ def _read(found: Any) -> tuple[Match, list[int]]:
     match = Match(contest, tuple(map(Player, names)))
     if not all(type(seat) is int and 0 <= seat < len(names) for seat in left):
         raise MatchError("a player has left who was not there")
-    return match, left
+    return match, left, _shown(found.get("shown"))
+
+
+def _shown(value: Any) -> tuple[int, int, int]:
+    seat, number, moment = (-1, -1, 0) if value is None else value
+    if not all(type(each) is int for each in (seat, number, moment)) or not 0 <= moment <= LATEST:
+        raise MatchError("a moment that is none")
+    return seat, number, moment
 
 
 def _truth(value: Any) -> bool:

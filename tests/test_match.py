@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 
 from game.contest import Contest, Result, Rules
 from game.cube.moves import parse_line
+from game.entered import LATEST, LONGEST
 from game.errors import MatchError
 from game.match import (
     MAX_MATCH_TEXT,
@@ -220,6 +221,10 @@ def test_a_match_is_found_again(data: st.DataObject) -> None:
         if data.draw(st.integers(0, 5)) == 0:
             match = match.without(seat)
             continue
+        if data.draw(st.booleans()):
+            match = match.showing(data.draw(st.integers(0, LATEST)))
+        if data.draw(st.integers(0, 5)) == 0:
+            break
         name = match.players[seat].name
         made = result(data.draw(st.integers(1, 9)))
         tries.append(Try(name, match.contest.positions[number].text, made))
@@ -227,6 +232,28 @@ def test_a_match_is_found_again(data: st.DataObject) -> None:
     text = match_text(match)
     assert len(text) <= MAX_MATCH_TEXT
     assert match_of(text, tries) == match
+
+
+def test_what_was_shown_stays_shown() -> None:
+    """The first time counts, until that position is played or its player has left."""
+    match = begun().showing(1000).showing(2000)
+    assert (match.shown, match.gone(1007), match.gone(900)) == (1000, 7, 0)
+    assert match.gone(2**40) == LONGEST
+    assert match.without(2).shown == 1000
+    for later in (match.after(result()), match.without(0)):
+        assert (later.shown, later.gone(1007)) == (None, 0)
+    over, _ = play(begun(positions=1), 3)
+    assert over.showing(5).shown is None
+
+
+def test_what_was_shown_of_an_earlier_position_is_forgotten() -> None:
+    """Kept before the attempt was, it says nothing of who plays next; older texts lack it."""
+    match = begun().showing(1000)
+    text = match_text(match)
+    assert match_of(text).shown == 1000
+    assert match_of(text, [Try("Ada", POSITIONS[0].text, result())]).shown is None
+    older = {key: value for key, value in json.loads(text).items() if key != "shown"}
+    assert match_of(json.dumps(older)) == begun()
 
 
 def test_tries_that_do_not_fit_are_passed_over() -> None:
@@ -258,6 +285,8 @@ def test_the_largest_match_fits() -> None:
         {"positions": []}, {"positions": ["x"]}, {"positions": [["a"] * 5]}, {"positions": 7},
         {"names": "AB"[:1]}, {"names": ["A", 7]}, {"names": [["A"], "B"]}, {"names": ["A"] * 99},
         {"left": [3]}, {"left": [-1]}, {"left": [True]}, {"left": "0"}, {"left": None},
+        {"shown": [0, 0, -1]}, {"shown": [0, 0, 2**40 + 1]}, {"shown": [0, 0]}, {"shown": 5},
+        {"shown": [0, 0, 1.5]}, {"shown": [0, True, 5]},
     ],
 )  # fmt: skip
 def test_texts_that_are_no_match(change: dict[str, object]) -> None:

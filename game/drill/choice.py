@@ -91,19 +91,28 @@ def _weight(item: Item, standing: Standing) -> int:
 # -- why this one --------------------------------------------------------------------------------
 
 
+NEW = "New: you have not met it yet."
+
+
 def _waited(item: Item, standing: Standing) -> str:
     known = standing.met.get(item.key)
     if known is None:
-        return "New: you have not met it yet."
+        return NEW
     return f"Its turn: you last met it {counted(standing.tries - known.last, 'position')} ago."
 
 
 def _weakness(item: Item, pool: list[Item], standing: Standing) -> str:
-    wins = expected(standing.player, standing.hardness(item))
-    mean = fmean(expected(standing.player, standing.hardness(other)) for other in pool)
-    kind = "One of your weaker ones" if wins < mean else "Drawn by lot"
-    return f"{kind}: {_of_ten(wins)} expected to be won, {_of_ten(mean)} on average."
+    """Weaker only if the figures say so, rounded as they stand; nothing of what is unknown."""
+    if not standing.met:
+        return NEW
+    wins = _of_ten(expected(standing.player, standing.hardness(item)))
+    mean = _of_ten(fmean(expected(standing.player, standing.hardness(other)) for other in pool))
+    if item.key not in standing.met:
+        kind = "Not met yet"
+    else:
+        kind = "One of your weaker ones" if wins < mean else "Drawn by lot"
+    return f"{kind}: {wins} of ten expected to be won, {mean} of ten on average."
 
 
-def _of_ten(chance: float) -> str:
-    return f"{round(10 * chance)} of ten"
+def _of_ten(chance: float) -> int:
+    return round(10 * chance)

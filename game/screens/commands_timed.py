@@ -7,8 +7,8 @@ from game.screens.command import Command
 AGAINST_THE_CLOCK: tuple[Command, ...] = (
     # -- one position of a run, a match or a contest; its turning keys are the playing screen's ----
     Command("round", "pause", ("space",), "Space", "pause",
-            "Hide the cube; the clock stands until you go on. In contests and the day's five it"
-            " runs on.", "The position", bar=3),
+            "Hide the cube; the clock stands until you go on. In contests, the day's five and"
+            " matches it runs on.", "The position", bar=3),
     Command("round", "go", ("enter",), "Enter", "go on",
             "Once solved: go on without a call.", "The position", bar=1),
     Command("round", "call", ("c",), "c", "call it",
@@ -16,8 +16,8 @@ AGAINST_THE_CLOCK: tuple[Command, ...] = (
     Command("round", "give_up", ("g",), "g", "give up",
             "Leave the position unsolved and go on; asked twice.", "The position", bar=3),
     Command("round", "back", ("q", "escape"), "q Escape", "leave",
-            "Leave, asked twice: what is finished is kept, the position in hand is not. In contests"
-            " and the day's five you can come back to it, but its clock runs on.",
+            "Leave, asked twice: what is finished is kept, the position in hand is not. In"
+            " contests, the day's five and matches you can come back to it, but its clock runs on.",
             "The position", bar=1),
     # -- what hides the cube -----------------------------------------------------------------
     Command("curtain", "go", ("space", "enter"), "Space Enter", "go on",

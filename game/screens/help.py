@@ -119,6 +119,14 @@ MEANINGS: tuple[tuple[str, tuple[str, ...]], ...] = (
         ),
     ),
     (
+        "Table matches",
+        (
+            "Once a position is shown to a player their clock runs on, for three days at most,"
+            " whether the cube is hidden or not. Whoever leaves it, or ends the game, begins it"
+            " again with that time on the clock, from its start and without inspection.",
+        ),
+    ),
+    (
         "The drill's rating",
         (
             "You and everything that the drill asks are rated by Glicko-2: a position is won at"

@@ -26,10 +26,10 @@ SHOWN = "shown"
 
 
 def fit(text: str, width: int) -> str:
-    """The text in exactly that many columns, its end replaced by dots where it is too long."""
+    """The text in exactly that many columns, its end replaced by "…" where it is too long."""
     if cell_len(text) <= width:
         return set_cell_size(text, width)
-    return set_cell_size(text, max(0, width - 2)) + ".."[: max(0, width)]
+    return set_cell_size(text, max(0, width - 1)) + "…"[: max(0, width)]
 
 
 def pack_row(pack: Pack, tally: Tally, width: int) -> Content:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections import Counter
 from collections.abc import Callable
 
@@ -11,6 +12,8 @@ from game.dice import Dice
 from game.drill import STEPS, Choice, History, Item, Standing, Try, choose, history, items_of
 from game.drill.choice import APART, EVERY, open_steps
 from game.rating import Rating
+
+WEAKER = "One of your weaker ones"
 
 
 def simulated(
@@ -114,13 +117,31 @@ def test_two_pairs_come_to_the_strong_only() -> None:
 
 
 def test_every_choice_says_why() -> None:
-    """Drawn for weakness, drawn by lot, new, or its turn: each in one line."""
+    """Drawn for weakness, by lot, not met yet, new, or its turn: each in one line."""
     _, chosen = simulated(EVERY * len(items_of("one")), lambda _: 0.5)
     kinds = Counter(choice.why.split(":")[0] for choice in chosen)
-    assert set(kinds) <= {"One of your weaker ones", "Drawn by lot", "New", "Its turn"}
-    assert kinds["One of your weaker ones"] > kinds["Drawn by lot"] > 0
-    assert kinds["New"] > 0
+    assert set(kinds) <= {WEAKER, "Drawn by lot", "Not met yet", "New", "Its turn"}
+    assert kinds[WEAKER] > 0 and kinds["Drawn by lot"] > 0
+    assert kinds["New"] > 0 and kinds["Not met yet"] > 0
     assert max(len(choice.why) for choice in chosen) <= 76
+
+
+def test_of_a_new_player_nothing_is_claimed() -> None:
+    """Before the first try nothing is known, and nothing is said of strength or weakness."""
+    assert choose(history([]).now).why == "New: you have not met it yet."
+
+
+def test_weaker_is_never_said_without_its_figures() -> None:
+    """One of the weaker has been met, and its figure, as it stands, is below the mean."""
+    _, chosen = simulated(300, lambda _: 0.5)
+    met = set()
+    for choice in chosen:
+        if choice.why.startswith(WEAKER):
+            wins, mean = map(int, re.findall(r"(\d+) of ten", choice.why))
+            assert wins < mean and choice.item in met
+        elif choice.why.startswith("Not met yet"):
+            assert choice.item not in met
+        met.add(choice.item)
 
 
 def test_what_is_said_of_waiting_is_true() -> None:

@@ -27,8 +27,8 @@ def test_fit_is_exact(text: str, width: int) -> None:
 
 
 def test_fit_shows_that_it_cut() -> None:
-    """What does not fit ends in dots, what fits is left alone."""
-    assert fit("Follow the corner", 10) == "Follow t.."
+    """What does not fit ends in "…", what fits is left alone."""
+    assert fit("Follow the corner", 10) == "Follow th…"
     assert fit("Follow", 8) == "Follow  "
 
 

@@ -20,7 +20,7 @@ def begin(app: PairwrightApp, match: Match) -> int | None:
 
 
 def amend(app: PairwrightApp, number: int | None, match: Match) -> None:
-    """Keep that somebody has left, and that the match is over if it is."""
+    """Keep who has left, what was shown, and that the match is over if it is."""
     if number is None:
         return
     app.record(lambda records: records.amend_run(number, match_text(match)), None)

@@ -1,11 +1,12 @@
 """The table of a match: how the players stand, and what each does now. Pure.
 
         player         turns  over    time  solved
-    1   Ada               14    +2   21.07     3/3   plays now
-    2   Bo                16    +4   20.11     3/3   waits
+    1   Ada               14    +2   21.07     3/3   waits
+    2   Bo                16    +4   20.11     3/3   plays now
 
-What is counted is of the positions that all have played, so nothing here tells of a line that may
-not be seen yet.
+Until all have played a position the rows are in the order of play, from then on by rank. What is
+counted is of the positions that all have played, so nothing here tells of a line that may not be
+seen yet.
 """
 
 from __future__ import annotations
@@ -38,10 +39,10 @@ def standing(match: Match) -> Standings | None:
 
 
 def seats(match: Match) -> tuple[int, ...]:
-    """The players as they are listed: by their order of play, at the end by rank."""
+    """The players as they are listed: by rank, at first by their order of play."""
     every = range(len(match.players))
     made = standing(match)
-    if match.is_over and made is not None:
+    if made is not None:
         ranks = {row.card.name: at for at, row in enumerate(made.rows)}
         return tuple(sorted(every, key=lambda seat: ranks[match.players[seat].name]))
     order = match.order

@@ -7,6 +7,7 @@ the keyboard over. When all have played a position, its lines are shown beside e
 from __future__ import annotations
 
 from collections.abc import Iterable
+from time import time
 
 from textual.content import Content
 from textual.widget import Widget
@@ -26,7 +27,7 @@ from game.screens.lists import ChoiceList
 from game.screens.match import keeping as match_keeping
 from game.screens.match import rows as match_rows
 
-ANEW = "This position was left before its end: it is played anew."
+LEFT = "This position was left before its end, and its clock runs on."
 SECRET = "Nobody sees a line until all have played the position."
 
 
@@ -74,14 +75,20 @@ class MatchScreen(FramedScreen):
         place = f"position {match.number + 1} of {count}, " if not match.is_over else ""
         self.entitle("Table match", f"{place}{match_rows.ranked_words(match)}")
         self.query_one("#match-call", Static).update(self._call())
-        marked = table.highlighted or 0
+        marked = table.highlighted
         width = table.row_width
         if not width:
             return  # its room is not known yet
         self.query_one("#match-head", Static).update(match_rows.head_row(width))
         table.set_options(match_rows.player_rows(match, self._pars, width))
-        table.highlighted = min(marked, table.option_count - 1)
+        table.highlighted = self._playing_row if marked is None else marked
         self.query_one(KeyBar).refresh()
+
+    @property
+    def _playing_row(self) -> int:
+        """The row of whoever plays now; the first once the match is over."""
+        seat = self.match.next
+        return 0 if seat is None else match_rows.seats(self.match).index(seat)
 
     def _say(self, said: str) -> None:
         self.query_one("#match-said", Static).update(Content.styled(said, "$warning"))
@@ -147,9 +154,12 @@ class MatchScreen(FramedScreen):
         self._play(position, match.players[seat].name)
 
     def _play(self, position: Position, name: str) -> None:
-        from game.screens.round import Round, RoundScreen  # noqa: PLC0415 - when it is pushed
+        """Anew, or once more: who has seen it gets neither another clock nor another inspection."""
+        from game.screens.once import SHOWN_BEFORE, OnceScreen  # noqa: PLC0415 - when pushed
+        from game.screens.round import Round  # noqa: PLC0415 - likewise
 
         match = self.match
+        is_new = match.shown is None
         round_ = Round(
             position,
             source="Table match",
@@ -157,12 +167,19 @@ class MatchScreen(FramedScreen):
             mode=MATCH,
             run=self._run,
             player=name,
-            inspects=match.contest.rules.inspection,
+            inspects=match.contest.rules.inspection and is_new,
             calls=match.contest.rules.by == TURNS,
-            counts_down=True,
+            counts_down=is_new,
+            said="" if is_new else SHOWN_BEFORE,
         )
         self._result = None
-        self.app.push_screen(RoundScreen(round_, self._take), self._back)
+        gone = match.gone(int(time()))
+        self.app.push_screen(OnceScreen(round_, gone, self._seen, self._take), self._back)
+
+    def _seen(self) -> None:
+        """The position is shown: from now on its clock runs."""
+        self.match = self.match.showing(int(time()))
+        match_keeping.amend(self.app, self._run, self.match)
 
     def _take(self, result: Result) -> None:
         """What has come of it; nothing else is played before the keyboard is handed over."""
@@ -172,7 +189,7 @@ class MatchScreen(FramedScreen):
         """The player is back, and has played the position or left it."""
         result = self._result
         if result is None:
-            self._say(ANEW)
+            self._say(LEFT if self.match.shown is not None else "")
             return
         before = self.match
         self.match = before.after(result)
@@ -184,7 +201,7 @@ class MatchScreen(FramedScreen):
         """Hand over, or show the lines if this was the last to play the position."""
         self._leaving = None
         self._say("")
-        self.query_one(ChoiceList).highlighted = 0
+        self.query_one(ChoiceList).highlighted = None
         self._show()
         if self.match.number > before.number:
             onward = "who has won" if self.match.is_over else "next position"

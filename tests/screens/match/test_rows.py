@@ -43,17 +43,25 @@ def test_figures_are_of_what_all_have_played() -> None:
     assert words(match)[0] == ["Ada", "played"]
     match = match.after(result("U R U2 R'", called=True))
     assert words(match) == [
-        ["2", "Bo", "4", "+1", "3.00", "1/1", "0/1", "plays", "now"],
         ["1", "Ada", "3", "par", "3.00", "1/1", "1/1", "waits"],
+        ["2", "Bo", "4", "+1", "3.00", "1/1", "0/1", "plays", "now"],
     ]
-    assert player_rows(match, {}, 78)[1].plain.split()[:4] == ["1", "Ada", "3", "3.00"]
+    assert player_rows(match, {}, 78)[0].plain.split()[:4] == ["1", "Ada", "3", "3.00"]
 
 
-def test_at_the_end_by_rank() -> None:
-    """Once the match is over the best stands first."""
+def test_who_solved_nothing_has_no_figures() -> None:
+    """Neither turns nor a time, and no par, of what was not solved."""
+    match = begun("Ada", "Bo").after(result()).after(result("", solved=False))
+    assert words(match)[1] == ["2", "Bo", "-", "-", "0/1", "waits"]
+
+
+def test_by_rank() -> None:
+    """As soon as a position is played by all the best stands first, to the end."""
     match = begun("Ada", "Bo")
     for line in ("U R U2 R'", "R U' R'"):
+        assert seats(match) == (0, 1)
         match = match.after(result(line))
+    assert seats(match) == (1, 0)
     for _ in range(2):
         match = match.after(result("L' U L"))
     assert seats(match) == (1, 0)

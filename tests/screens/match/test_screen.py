@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import re
 
+import pytest
+
 from game.contest import Contest, Rules
 from game.cube.moves import line_text
 from game.match import Match, begin_match
@@ -13,6 +15,7 @@ from game.screens.curtain import CurtainScreen
 from game.screens.lines.screen import LinesScreen
 from game.screens.match import keeping as match_keeping
 from game.screens.match.screen import MatchScreen
+from game.screens.once import SHOWN_BEFORE
 from game.screens.round import RoundScreen
 from tests.screens.conftest import Game, Start
 
@@ -24,10 +27,24 @@ OVER = {DOOR: "u r u u R", MIRRORED: "U L u u l"}
 LINES = ("R U' R'", "U R U2 R'")
 
 
-def begun(shipped: dict[str, Puzzle], *names: str, positions: int = 2, by: str = "turns") -> Match:
+def begun(
+    shipped: dict[str, Puzzle],
+    *names: str,
+    positions: int = 2,
+    by: str = "turns",
+    inspection: bool = False,
+) -> Match:
     """A match at the first levels."""
     played = tuple(shipped[key].position for key in (DOOR, MIRRORED)[:positions])
-    return begin_match(Contest("First turns", played, Rules(by)), names)
+    return begin_match(Contest("First turns", played, Rules(by, inspection)), names)
+
+
+@pytest.fixture
+def wall(monkeypatch: pytest.MonkeyPatch) -> list[int]:
+    """Seconds since 1970, moved by a test alone."""
+    now = [1_700_000_000]
+    monkeypatch.setattr("game.screens.match.screen.time", lambda: now[0])
+    return now
 
 
 async def at_match(game: Game, match: Match) -> MatchScreen:
@@ -47,15 +64,29 @@ async def at_cube(game: Game, name: str) -> RoundScreen:
     await game.until(lambda: isinstance(game.app.screen, RoundScreen))
     screen = game.app.screen
     assert isinstance(screen, RoundScreen)
+    await game.until(
+        lambda: screen.sitting._since is not None or screen._inspects_since is not None
+    )
+    return screen
+
+
+async def back_at_cube(game: Game, name: str) -> RoundScreen:
+    """The player in turn goes on with a position that they have seen: nothing is counted down."""
+    await game.until(lambda: game.says(f"{name} plays. Everyone else looks away."))
+    await game.press("enter")
+    await game.until(lambda: isinstance(game.app.screen, RoundScreen))
+    screen = game.app.screen
+    assert isinstance(screen, RoundScreen)
     await game.until(lambda: screen.sitting._since is not None)
+    assert game.says(SHOWN_BEFORE)
     return screen
 
 
 async def plays(
-    game: Game, name: str, keys: str, seconds: float = 1, *, calls: bool = True
+    game: Game, name: str, keys: str, seconds: float = 1, *, calls: bool = True, again: bool = False
 ) -> None:
     """The player in turn plays their position; where a call is asked for they make none."""
-    screen = await at_cube(game, name)
+    screen = await (back_at_cube if again else at_cube)(game, name)
     game.clock.now += seconds
     await game.press(keys)
     if calls:
@@ -77,21 +108,29 @@ def table(game: Game) -> list[list[str]]:
     return [row for row in words if set(row) & {"Ada", "Bo", "Cem"} and "looks" not in row]
 
 
+def pointed(game: Game) -> str:
+    """The name in the row that is marked."""
+    (row,) = (row for row in game.rows() if "▸" in row)
+    return re.sub(r"[▸\d]", " ", row).split()[0]
+
+
 async def test_a_match_to_its_end(start: Start, shipped: dict[str, Puzzle]) -> None:
     """Two players, two positions: turns, lines beside each other, and who has won."""
     async with start() as game:
         await at_match(game, begun(shipped, "Ada", "Bo"))
         await plays(game, "Ada", AT_PAR[DOOR])
         assert table(game) == [["Ada", "played"], ["Bo", "plays", "now"]]
+        assert pointed(game) == "Bo"
         await plays(game, "Bo", OVER[DOOR], 2)
         await game.until(lambda: game.says("Position 1 of 2") and game.says("turns 3 par 4 +1"))
         assert game.says("seeing 1.00 2.00")
         await on(game)
         await game.until(lambda: game.says("position 2 of 2, by turns"))
         assert table(game) == [
-            ["2", "Bo", "4", "+1", "2.00", "1/1", "plays", "now"],
             ["1", "Ada", "3", "par", "1.00", "1/1", "waits"],
+            ["2", "Bo", "4", "+1", "2.00", "1/1", "plays", "now"],
         ]
+        assert pointed(game) == "Bo"
         await plays(game, "Bo", AT_PAR[MIRRORED])
         await plays(game, "Ada", AT_PAR[MIRRORED])
         await on(game)
@@ -132,7 +171,7 @@ async def test_a_player_leaves(start: Start, shipped: dict[str, Puzzle]) -> None
     async with start() as game:
         screen = await at_match(game, begun(shipped, "Ada", "Bo", "Cem"))
         await plays(game, "Ada", AT_PAR[DOOR])
-        await game.press("down x")
+        await game.press("x")
         assert game.says("x again: Bo leaves for good") and not screen.match.players[1].left
         await game.press("up x down x x")
         assert screen.match.players[1].left and not screen.match.players[0].left
@@ -141,7 +180,7 @@ async def test_a_player_leaves(start: Start, shipped: dict[str, Puzzle]) -> None
         await on(game)
         await game.until(lambda: any(row[-1] == "left" for row in table(game)))
         assert table(game)[-1] == ["3", "Bo", "-", "-", "0/1", "left"]
-        await game.press("down down x")
+        await game.press("end x")
         assert game.says("Bo has left already.")
 
 
@@ -151,17 +190,17 @@ async def test_the_last_to_play_leaves(start: Start, shipped: dict[str, Puzzle])
         await at_match(game, begun(shipped, "Ada", "Bo"))
         await plays(game, "Ada", AT_PAR[DOOR])
         await game.until(lambda: game.says("Bo plays"))
-        await game.press("down x x")
+        await game.press("x x")
         await game.until(lambda: isinstance(game.app.screen, LinesScreen) and game.says("Ada"))
         assert not game.says("Bo")
 
 
 async def test_a_match_waits_and_is_gone_on_with(start: Start, shipped: dict[str, Puzzle]) -> None:
-    """Begun anew, the game finds the match as it was; a position left in the middle is lost."""
+    """Begun anew, the game finds the match as it was; turns of a position left in it are lost."""
     async with start() as game:
         await at_match(game, begun(shipped, "Ada", "Bo", "Cem"))
         await plays(game, "Ada", AT_PAR[DOOR], 1.239)
-        await game.press("down down x x")
+        await game.press("down x x")
         await at_cube(game, "Bo")
         await game.press("u r")
     async with start() as game:
@@ -170,7 +209,7 @@ async def test_a_match_waits_and_is_gone_on_with(start: Start, shipped: dict[str
         (result,) = match.players[0].results
         assert (line_text(result.line), result.seeing, result.solved) == ("R U' R'", 123, True)
         await game.app.push_screen(MatchScreen(match, number))
-        await plays(game, "Bo", AT_PAR[DOOR])
+        await plays(game, "Bo", AT_PAR[DOOR], again=True)
         await game.until(lambda: game.says("Ada Bo"))
         kept = game.app.records.attempts_of(number)
         assert [(k.player, k.mode, k.outcome) for k in kept] == [
@@ -178,15 +217,51 @@ async def test_a_match_waits_and_is_gone_on_with(start: Start, shipped: dict[str
         ]  # fmt: skip
 
 
-async def test_left_in_the_middle(start: Start, shipped: dict[str, Puzzle]) -> None:
-    """Whoever leaves their position plays it anew, from its start."""
+async def test_left_in_the_middle(
+    start: Start, shipped: dict[str, Puzzle], wall: list[int]
+) -> None:
+    """Whoever leaves their position begins it again, its clock having run on meanwhile."""
     async with start() as game:
         await at_match(game, begun(shipped, "Ada", "Bo"))
         await at_cube(game, "Ada")
-        await game.press("u q q")
-        await game.until(lambda: game.says("left before its end"))
-        screen = await at_cube(game, "Ada")
+        await game.press("u q")
+        assert game.says("you can come back to this position, but its clock runs on.")
+        await game.press("q")
+        await game.until(lambda: game.says("left before its end, and its clock runs on"))
+        wall[0] += 60
+        screen = await back_at_cube(game, "Ada")
         assert screen.sitting.attempt.events == ()
+        assert screen.sitting.ms(game.clock.now) == 60_000
+
+
+async def test_no_second_inspection(
+    start: Start, shipped: dict[str, Puzzle], wall: list[int]
+) -> None:
+    """Whoever ends the game during inspection plays on without, the time since on their clock."""
+    async with start() as game:
+        await at_match(game, begun(shipped, "Ada", "Bo", by="time", inspection=True))
+        screen = await at_cube(game, "Ada")
+        assert screen._inspects_since is not None
+    wall[0] += 40
+    async with start() as game:
+        ((number, match),) = match_keeping.open_matches(game.app)
+        await game.app.push_screen(MatchScreen(match, number))
+        await plays(game, "Ada", AT_PAR[DOOR], 2, calls=False, again=True)
+        screen = await at_cube(game, "Bo")
+        assert screen.round.inspects
+        (result,) = match_keeping.open_matches(game.app)[0][1].players[0].results
+        assert (result.seeing, result.inspection) == (4200, 0)
+
+
+async def test_behind_the_curtain_nothing_is_seen(start: Start, shipped: dict[str, Puzzle]) -> None:
+    """Whoever leaves while it is counted down has the position before them as new."""
+    async with start() as game:
+        screen = await at_match(game, begun(shipped, "Ada", "Bo"))
+        await game.press("enter")
+        await game.until(lambda: isinstance(game.app.screen, CurtainScreen))
+        await game.press("q")
+        await game.until(lambda: game.app.screen is screen)
+        assert screen.match.shown is None and not game.says("left before its end")
 
 
 async def test_given_up(start: Start, shipped: dict[str, Puzzle]) -> None:
@@ -232,7 +307,7 @@ async def test_without_records(start: Start, shipped: dict[str, Puzzle]) -> None
         screen = MatchScreen(begun(shipped, "Ada", "Bo", positions=1), None)
         await game.app.push_screen(screen)
         await plays(game, "Ada", AT_PAR[DOOR])
-        await game.press("x x")
+        await game.press("up x x")
         await plays(game, "Bo", AT_PAR[DOOR])
         await on(game)
         await game.until(lambda: game.says("wins") or game.says("share"))
