@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from contextlib import suppress
 from dataclasses import dataclass, replace
 from datetime import datetime
 
 from game.attempt import replay
 from game.contest import Result
-from game.entered import Entered, Try, entered_of
+from game.entered import Entered, Try, entered_of, entered_text
 from game.errors import PairwrightError
 from game.position import parse_position
 from game.records import KeptRun, Record, Records
@@ -30,23 +31,59 @@ class Entry:
     began: datetime | None = None
 
     @property
+    def rank(self) -> tuple[bool, bool, int]:
+        """The least is the one that counts: what is over, then what is begun, then the first."""
+        entered = self.entered
+        is_begun = entered.number > 0 or entered.begun is not None
+        return not entered.is_over, not is_begun, self.run or 0
+
+    @property
     def mode(self) -> str:
         """What attempts at it are recorded as."""
         return DAY if self.entered.day else CONTEST
 
 
-def entries_in(records: Records, mode: str, kind: str | None = None) -> Iterator[Entry]:
-    """The entries of a mode, and of a kind if one is given, the newest first.
+def entries_in(records: Records, mode: str, kind: str | None = None) -> tuple[Entry, ...]:
+    """The entries of a mode, and of a kind if one is given, the newest first, one a contest.
 
     What cannot be read is left out. kind: the contest's key, or the date of a day's five.
     """
-    runs = (*records.open_runs(), *records.ended_runs(mode, kind))
-    wanted = [run for run in runs if run.mode == mode and kind in (None, run.kind)]
-    for run in sorted(wanted, key=lambda run: -run.number):
+    counts: dict[str, Entry] = {}
+    for entry in sorted(_all_in(records, mode, kind), key=lambda entry: entry.rank):
+        counts.setdefault(entry.entered.kind, entry)
+    return tuple(sorted(counts.values(), key=lambda entry: -(entry.run or 0)))
+
+
+def entry_in(records: Records, number: int) -> Entry | None:
+    """The entry of a run by its number; None where there is none that can be read."""
+    run = records.run(number)
+    try:
+        return _entry(records, run) if run is not None else None
+    except PairwrightError:
+        return None
+
+
+def enter(records: Records, entry: Entry) -> int:
+    """Keep an entry unless there is one for the same contest already; the number of its run."""
+    entered = entry.entered
+
+    def is_same(text: str) -> bool:
         try:
-            yield Entry(_entered(records, run), run.number, run.began)
+            return entered_of(text).kind == entered.kind
         except PairwrightError:
-            continue
+            return False
+
+    return records.enter_run(entry.mode, entered.kind, entered_text(entered), is_same)
+
+
+def _all_in(records: Records, mode: str, kind: str | None) -> Iterator[Entry]:
+    runs = (*records.open_runs(), *records.ended_runs(mode, kind))
+    for run in runs:
+        if run.mode == mode and kind in (None, run.kind):
+            with suppress(PairwrightError):
+                entry = _entry(records, run)
+                if entry.entered.kind == run.kind:
+                    yield entry
 
 
 def result_of(record: Record) -> Result:
@@ -65,8 +102,9 @@ def result_of(record: Record) -> Result:
     )
 
 
-def _entered(records: Records, run: KeptRun) -> Entered:
-    return entered_of(run.text, map(_try, records.attempts_of(run.number)))
+def _entry(records: Records, run: KeptRun) -> Entry:
+    entered = entered_of(run.text, map(_try, records.attempts_of(run.number)))
+    return Entry(entered, run.number, run.began)
 
 
 def _try(record: Record) -> Try:

@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 from game.contest import Contest, Result
 from game.cube.moves import parse_line
 from game.entered import Entered, entered_text
-from game.entries import CONTEST, DAY, Entry, entries_in, result_of
+from game.entries import CONTEST, DAY, Entry, enter, entries_in, entry_in, result_of
 from game.errors import PairwrightError
 from game.position import position_after
 from game.records import Record, Records
@@ -72,3 +72,45 @@ def test_the_mode_is_that_of_what_is_played() -> None:
     """A day's five is one, any other contest is not."""
     assert Entry(Entered(TEA)).mode == CONTEST
     assert Entry(Entered(TEA, "2026-11-25")).mode == DAY
+
+
+def test_a_contest_is_entered_once(tmp_path: Path) -> None:
+    """Two programs with one folder have the same run; one that cannot be read is passed over."""
+    path = tmp_path / "records.db"
+    with closing(Records(path)) as one, closing(Records(path)) as other:
+        kind = Entered(TEA).kind
+        for text in ("no text", entered_text(Entered(Contest("Coffee", TEA.positions)))):
+            one.begin_run(CONTEST, kind, text)
+        first = enter(one, Entry(Entered(TEA)))
+        assert enter(other, Entry(Entered(TEA))) == first
+        assert enter(other, Entry(Entered(TEA, "2026-11-25"))) != first
+        one.end_run(first)
+        assert enter(other, Entry(Entered(TEA))) == first
+        assert [entry.run for entry in entries_in(other, CONTEST)] == [first]
+
+
+def test_of_several_runs_one_counts(tmp_path: Path) -> None:
+    """The first that is over, else the first that is begun, else the first."""
+    with closing(Records(tmp_path / "records.db")) as records:
+        first, begun, over = (kept(records, TEA) for _ in range(3))
+
+        def counting() -> list[int | None]:
+            return [entry.run for entry in entries_in(records, CONTEST)]
+
+        assert counting() == [first]
+        for run in (over, begun):
+            records.add(replace(ATTEMPT, run=str(run)))
+        assert counting() == [begun]
+        records.add(replace(record(TEA, 1, LINES[1], 1), run=str(over)))
+        assert counting() == [over]
+
+
+def test_an_entry_is_read_by_its_run(tmp_path: Path) -> None:
+    """With what was played; nothing where no such run is, or none that can be read."""
+    with closing(Records(tmp_path / "records.db")) as records:
+        run = kept(records, TEA, ATTEMPT)
+        entry = entry_in(records, run)
+        assert entry is not None
+        assert entry.entered.number == 1
+        assert entry_in(records, run + 1) is None
+        assert entry_in(records, records.begin_run(CONTEST, "0123456789", "")) is None

@@ -89,7 +89,15 @@ class Journal(Records):
     def begin_run(self, mode: str, kind: str, text: str) -> int:
         """Keep a run from its beginning. Its number is the file's; so here a fault is raised."""
         self._catch_up()
-        number = super().begin_run(mode, kind, text)
+        return self._made_again(super().begin_run(mode, kind, text))
+
+    def enter_run(self, mode: str, kind: str, text: str, fits: Callable[[str], bool]) -> int:
+        """The first run of a kind that fits, or a new one; a fault is raised, as above."""
+        self._catch_up()
+        return self._made_again(super().enter_run(mode, kind, text, fits))
+
+    def _made_again(self, number: int) -> int:
+        """Have a run that is in the file made again where the file is lost; its number."""
         run = tuple(self._read("SELECT * FROM run WHERE number = ?", number)[0])
         again = f"INSERT OR IGNORE INTO run VALUES ({', '.join('?' * len(run))})"
         self._writes.append(_Write(lambda connection: connection.execute(again, run)))

@@ -13,7 +13,7 @@ from datetime import datetime
 from typing import Any, NamedTuple
 
 from game.errors import RecordsError
-from game.records.database import translated
+from game.records.database import transaction, translated
 from game.records.file import RecordsFile
 from game.records.record import MAX_NUMBER, MAX_TEXT, began_text, check_text, now_text, parse_began
 
@@ -28,6 +28,7 @@ _COLUMNS = f"""
     substr(text, 1, {MAX_RUN_TEXT + 1}) AS text, began, offset_minutes, ended
 """
 RUN = f"SELECT {_COLUMNS} FROM run WHERE number = ?"
+FIRST = f"SELECT {_COLUMNS} FROM run WHERE mode = ? AND kind = ? ORDER BY number LIMIT {MAX_RUNS}"
 OPEN = f"SELECT {_COLUMNS} FROM run WHERE ended IS NULL ORDER BY number DESC LIMIT {MAX_RUNS}"
 ENDED = f"""
     SELECT {_COLUMNS} FROM run WHERE ended IS NOT NULL AND mode = ? AND kind = ifnull(?, kind)
@@ -109,6 +110,9 @@ class RunRecords(RecordsFile):
     def begin_run(self, mode: str, kind: str, text: str) -> int:
         """Keep a run from its beginning; its number, which its attempts name as text."""
         check_run(mode, kind, text)
+        return self._new_run(mode, kind, text)
+
+    def _new_run(self, mode: str, kind: str, text: str) -> int:
         began, offset = began_text(datetime.now().astimezone())
         statement = """
             INSERT INTO run (mode, kind, text, began, offset_minutes) VALUES (?, ?, ?, ?, ?)
@@ -116,6 +120,17 @@ class RunRecords(RecordsFile):
         with translated(self.path):
             made = self._for_writing().execute(statement, (mode, kind, text, began, offset))
         return int(made.lastrowid or 0)
+
+    def enter_run(self, mode: str, kind: str, text: str, fits: Callable[[str], bool]) -> int:
+        """The number of the first run of a kind whose text fits; where there is none, a new one's.
+
+        No other program can begin one in between.
+        """
+        check_run(mode, kind, text)
+        with translated(self.path), transaction(self._for_writing()):
+            kept = _read_runs(self._read(FIRST, mode, kind), self._skip)
+            found = next((run.number for run in kept if fits(run.text)), None)
+            return self._new_run(mode, kind, text) if found is None else found
 
     def amend_run(self, number: int, text: str) -> None:
         """Keep what is now known of a run."""
@@ -127,6 +142,21 @@ class RunRecords(RecordsFile):
         self._write(
             "UPDATE run SET ended = ? WHERE number = ? AND ended IS NULL", (now_text(), number)
         )
+
+    def drop_run(self, number: int) -> None:
+        """Forget a run, unless an attempt was made in it."""
+        self._write(
+            """
+            DELETE FROM run
+            WHERE number = ?1 AND NOT EXISTS (SELECT 1 FROM attempt WHERE run = CAST(?1 AS TEXT))
+            """,
+            (number,),
+        )
+
+    @property
+    def has_runs(self) -> bool:
+        """Whether a run, a match or a contest was ever begun."""
+        return bool(self._read("SELECT 1 FROM run LIMIT 1"))
 
     def run(self, number: int) -> KeptRun | None:
         """A run by its number."""

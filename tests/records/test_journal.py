@@ -164,6 +164,23 @@ def test_a_run_cannot_begin_while_its_number_is_not_known(
     assert journal.begin_run("dash", "kind", "text") == 1
 
 
+def test_a_run_that_is_entered_is_found_or_begun(path: Path) -> None:
+    """The same run for every copy of the game; it is made again where the file is lost."""
+    with closing(open_records(path)) as other:
+        first = other.begin_run("contest", "kind", "text")
+    journal = Journal(path)
+    assert journal.enter_run("contest", "kind", "text", "text".__eq__) == first
+    second = journal.enter_run("contest", "other", "text", "text".__eq__)
+    assert second != first
+    path.unlink()
+    journal.amend_run(second, "more")
+    with closing(open_records(path)) as records:
+        assert [(run.number, run.text) for run in records.open_runs()] == [
+            (second, "more"),
+            (first, "text"),
+        ]
+
+
 def test_what_can_never_be_written_holds_up_nothing(path: Path) -> None:
     """A text that no database takes is refused, and the next attempt is kept."""
     journal = Journal(path)

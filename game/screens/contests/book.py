@@ -9,10 +9,10 @@ from typing import TYPE_CHECKING
 from game.card_text import contest_name, day_name
 from game.chat import Chat
 from game.codes import Findings
-from game.contest import Contest
+from game.contest import Contest, Result
 from game.day import Played, is_day
 from game.entered import Entered, entered_text
-from game.entries import CONTEST, DAY, Entry, entries_in
+from game.entries import CONTEST, DAY, Entry, enter, entries_in, entry_in, settled
 
 if TYPE_CHECKING:
     from game.position import Position
@@ -69,14 +69,43 @@ def learn(app: PairwrightApp, found: Findings) -> None:
 
 
 def keep(app: PairwrightApp, entry: Entry) -> Entry:
-    """The entry, kept in the records from now on, as it now is."""
-    entered, text = entry.entered, entered_text(entry.entered)
-    if entry.run is not None:
-        number = entry.run
-        app.record(lambda records: records.amend_run(number, text), None)
+    """The entry as the records have it now, which keep it from now on.
+
+    Another copy of the game may have entered the contest, or played more of it.
+    """
+    number = entry.run
+    if number is None:
+        number = app.record(lambda records: enter(records, entry), None)
+    if number is None:  # the records cannot be used
         return entry
-    run = app.record(lambda records: records.begin_run(entry.mode, entered.kind, text), None)
-    return replace(entry, run=run, began=datetime.now().astimezone())
+    run = number
+    kept = app.record(lambda records: entry_in(records, run), None)
+    return kept or replace(entry, run=run, began=entry.began or datetime.now().astimezone())
+
+
+def begin(app: PairwrightApp, entry: Entry, now: int) -> Entry:
+    """The next position is shown: what was seen cannot be unseen. now: seconds since 1970."""
+    kept = keep(app, entry)
+    number = kept.run
+    if kept.entered.number != entry.entered.number:
+        return entry
+    if kept.entered.begun is not None:
+        return kept
+    begun = replace(kept, entered=kept.entered.beginning(now))
+    if number is not None:
+        text = entered_text(begun.entered)
+        app.record(lambda records: records.amend_run(number, text), None)
+    return begun
+
+
+def after(app: PairwrightApp, entry: Entry, result: Result) -> Entry:
+    """The entry once its next position is played and kept; the first attempt counts."""
+    kept = keep(app, entry)
+    if kept.entered.number <= entry.entered.number:  # the attempt could not be kept
+        kept = replace(entry, entered=entry.entered.after(settled(result)))
+    if kept.entered.is_over:
+        close(app, kept)
+    return kept
 
 
 def close(app: PairwrightApp, entry: Entry) -> None:
@@ -95,4 +124,4 @@ def learn_par(app: PairwrightApp, position: Position, par: int) -> None:
 def _looked_up(app: PairwrightApp, mode: str, kind: str | None = None) -> tuple[Entry, ...]:
     if not app.has_records:
         return ()
-    return app.record(lambda records: tuple(entries_in(records, mode, kind)), ())
+    return app.record(lambda records: entries_in(records, mode, kind), ())

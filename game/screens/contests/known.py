@@ -63,9 +63,7 @@ class ContestsScreen(FramedScreen):
         choices = self.query_one(ChoiceList)
         marked = choices.highlighted or 0
         width = choices.row_width
-        choices.set_options(
-            Option(row(entry, width), id=entry.entered.kind) for entry in self._entries
-        )
+        choices.set_options(Option(row(entry, width), id=str(entry.run)) for entry in self._entries)
         choices.highlighted = min(marked, len(self._entries) - 1) if self._entries else None
         self.query_one("#contests-about").display = not self._entries
         choices.focus()

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import time
-from dataclasses import replace
 from datetime import date
 from typing import TYPE_CHECKING
 
@@ -28,6 +27,8 @@ from game.screens.key_bar import KeyBar
 if TYPE_CHECKING:
     from game.screens.app import PairwrightApp
 
+PLAYED_MEANWHILE = "More of this was played meanwhile, in another copy of the game."
+FIRST_COUNTS = "This position was played in another copy of the game: the first attempt counts."
 NOT_YET = "Lines are shown once you have played every position."
 
 
@@ -81,24 +82,27 @@ class ContestScreen(ContestTableScreen):
         if self.query_one("#contest-name").has_focus:
             self.call_later(self.query_one("#contest-name", Input).action_submit)
         elif entry is not None and not entry.entered.is_over:
-            self._entry = entry = book.keep(self.app, entry)
+            shown, entry = entry, book.keep(self.app, entry)
+            self._entry = entry
+            if entry.entered.number != shown.entered.number:
+                self._said = PLAYED_MEANWHILE
+                self._open()
+                return
             gone = entry.entered.gone(int(time.time()))
             self.app.push_screen(ContestRoundScreen(entry, gone, self._seen, self._played))
 
     def _seen(self) -> None:
-        """The position is shown: what was seen cannot be unseen."""
+        """The position is shown."""
         assert self._entry is not None
-        begun = self._entry.entered.beginning(int(time.time()))
-        self._entry = book.keep(self.app, replace(self._entry, entered=begun))
+        self._entry = book.begin(self.app, self._entry, int(time.time()))
 
     def _played(self, result: Result) -> None:
         """The position is over."""
         assert self._entry is not None
-        self._said = ""
-        entered = self._entry.entered.after(settled(result))
-        self._entry = book.keep(self.app, replace(self._entry, entered=entered))
-        if entered.is_over:
-            book.close(self.app, self._entry)
+        number = self._entry.entered.number
+        self._entry = book.after(self.app, self._entry, result)
+        counts = self._entry.entered.results[number] == settled(result)
+        self._said = "" if counts else FIRST_COUNTS
         self._open()
 
     # -- text for a chat -------------------------------------------------------------------------

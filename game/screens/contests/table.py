@@ -16,9 +16,10 @@ from textual.widgets import Input, OptionList, Static
 
 from game.card_text import contest_name
 from game.contest import Contest
-from game.day import FIRST_DAY, day, is_day
+from game.day import FIRST_DAY, LAST_DAY, day, is_day
 from game.entered import Entered
 from game.entries import Entry
+from game.errors import DayError
 from game.screens.contests import book
 from game.screens.contests import rows as contest_rows
 from game.screens.engine import Answered, Failed, whole_question
@@ -98,7 +99,10 @@ class ContestTableScreen(FramedScreen):
         self.run_worker(lambda: self._deal(date_), thread=True, exclusive=True)
 
     def _deal(self, date_: date) -> None:
-        self.app.call_later(self._take, date_, dealt(date_))
+        try:
+            self.app.call_later(self._take, date_, dealt(date_))
+        except DayError as fault:
+            self.app.call_later(self._say, str(fault).capitalize() + ".")
 
     def _take(self, date_: date, contest: Contest) -> None:
         if self.is_attached and date_ == self._date:
@@ -174,7 +178,8 @@ class ContestTableScreen(FramedScreen):
         self.query_one(KeyBar).refresh()
         if entered is None:
             self._rows.clear_options()
-            self.query_one("#contest-words", Static).update(Content.styled("Dealing ...", "$muted"))
+            dealing = Content.styled("" if self._said else "Dealing ...", "$muted")
+            self.query_one("#contest-words", Static).update(dealing)
             return
         pars, marked = self._known_pars(entered), self._rows.highlighted
         self.query_one("#contest-head", Static).update(contest_rows.head())
@@ -217,7 +222,7 @@ class ContestTableScreen(FramedScreen):
     def action_earlier(self) -> None:
         """The day before."""
         if self._date is not None and self._date > date.fromisoformat(FIRST_DAY):
-            self._go_to(self._date - ONE_DAY)
+            self._go_to(min(self._date - ONE_DAY, date.fromisoformat(LAST_DAY)))
 
     def action_later(self) -> None:
         """The day after, which is today at most."""

@@ -53,6 +53,13 @@ def end(app: PairwrightApp, entry: Entry) -> None:
         app.record(lambda records: records.end_run(number), None)
 
 
+def drop(app: PairwrightApp, entry: Entry) -> None:
+    """Nothing was seen of the run: it never was."""
+    number = entry.number
+    if number is not None:
+        app.record(lambda records: records.drop_run(number), None)
+
+
 def taken_up(app: PairwrightApp, entry: Entry) -> Entry:
     """A run that was left goes on; that it was left is kept with it."""
     run = replace(entry.run, breaks=entry.run.breaks + 1)

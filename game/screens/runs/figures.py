@@ -106,7 +106,8 @@ def _row(run: Run, at: int, done: Done, splits: tuple[int, ...]) -> Parts:
         f"{written(done.seeing):>8}{written(done.doing):>8}",
     ]
     if not run.counts[at]:
-        word = "too late" if done.solved else "unsolved"
+        is_lost = run.terms.inspection and done.took_inspection
+        word = "too late" if done.solved else "lost: 17 s" if is_lost else "unsolved"
         parts.append((f"{word:>12}{'':>7}", WARN))
     else:
         over = WARN if done.over else ""

@@ -87,7 +87,8 @@ class RunScreen(FramedScreen):
             next(self._positions, None)
         first = self._next("", counts_down=True)
         if first is not None:
-            self.app.push_screen(RoundScreen(first, self._take), self._played)
+            playing = RoundScreen(first, self._take)
+            self.app.push_screen(playing, partial(self._played, playing))
         else:
             self._end()
 
@@ -149,11 +150,13 @@ class RunScreen(FramedScreen):
             return None
         return self._next(_said_of(done))
 
-    def _played(self, to_the_end: bool | None) -> None:
+    def _played(self, playing: RoundScreen, to_the_end: bool | None) -> None:
         if to_the_end:
             self._end()
-        else:
-            self.call_later(self.action_back)
+            return
+        if playing.is_covered and not (self.run_.done or self.run_.breaks):
+            run_book.drop(self.app, self.entry)
+        self.call_later(self.action_back)
 
     def _end(self) -> None:
         """The run is over: no more of it comes."""

@@ -12,6 +12,7 @@ from textual import events
 from game.codes import read_card, read_invite
 from game.contest import Contest
 from game.day import day
+from game.entered import entered_text
 from game.screens.contests import book
 from game.screens.contests.code import CodeScreen
 from game.screens.contests.screen import ContestScreen
@@ -124,7 +125,8 @@ async def test_a_position_that_was_shown_has_its_clock_run_on(start: Start) -> N
         assert entry.entered.begun is not None
         assert abs(entry.entered.begun - time.time()) < 60
         earlier = replace(entry.entered, begun=entry.entered.begun - 100)
-        book.keep(game.app, replace(entry, entered=earlier))
+        assert entry.run is not None
+        game.app.records.amend_run(entry.run, entered_text(earlier))
     async with start() as game:
         await open_contest(game)
         await game.press("enter")
@@ -257,6 +259,19 @@ async def test_days_follow_each_other_up_to_today(start: Start) -> None:
         await game.press("t")
         await game.until(lambda: game.says("today") and game.says("1 to play"))
         assert game.app.records.open_runs() == ()  # looking enters nothing
+
+
+@pytest.mark.parametrize("text", ["2025-12-31", "2100-01-01"])
+async def test_a_day_without_five_is_told(text: str, start: Start) -> None:
+    """A clock that is far off leads to one clear line, not to an end of the game."""
+    async with start() as game:
+        await game.app.push_screen(ContestScreen(date_=date.fromisoformat(text)))
+        told = "There are five positions for each day from 2026-01-01 to 2099-12-31."
+        await game.until(lambda: game.says(told))
+        assert not game.says("Dealing")
+        await game.press("enter c")
+        await game.press("t")
+        await game.until(lambda: game.says("1 to play"))
 
 
 async def test_a_day_is_played_and_joins(start: Start) -> None:
