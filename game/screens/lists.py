@@ -15,14 +15,15 @@ class ChoiceList(OptionList):
     """An option list in the style of the game.
 
     A click marks a row, and a click on the marked row takes it; where the list is `eager` the
-    first click takes it at once.
+    first click takes it at once. Where it is `quiet` the sign stands only while it has the focus.
     """
 
     COMPONENT_CLASSES = {"choice-list--pointer"}  # noqa: RUF012
 
-    def __init__(self, *, eager: bool = False, id: str | None = None) -> None:
+    def __init__(self, *, eager: bool = False, quiet: bool = False, id: str | None = None) -> None:
         super().__init__(id=id, compact=True)
         self._eager = eager
+        self._quiet = quiet
 
     def on_click(self, event: events.Click) -> None:
         """Mark the row that was clicked, unless it is to be taken."""
@@ -31,32 +32,18 @@ class ChoiceList(OptionList):
             event.prevent_default()
             self.highlighted = clicked
 
-    def on_mount(self) -> None:
-        """The sign comes and goes with what is written elsewhere."""
-        self.watch(self.screen, "focused", self._mark, init=False)
-
-    def _mark(self) -> None:
-        self.refresh()
-
     def render_line(self, y: int) -> Strip:
-        """A row; the marked one has the sign in its first column, on its first line.
-
-        While something is written in a field of the screen, keys are not for the list: no sign.
-        """
+        """A row; the marked one has the sign in its first column, on its first line."""
         strip = super().render_line(y)
         marked = self.highlighted
-        if marked is None or _option_of(strip) != marked or self._is_written_elsewhere:
+        is_silent = self._quiet and not self.has_focus
+        if marked is None or is_silent or _option_of(strip) != marked:
             return strip
         if y and _option_of(super().render_line(y - 1)) == marked:
             return strip
         style = next(iter(strip)).style or Style()
         sign = self.get_component_rich_style("choice-list--pointer", partial=True)
         return Strip.join([Strip([Segment(POINTER, style + sign)]), strip.crop(1)])
-
-    @property
-    def _is_written_elsewhere(self) -> bool:
-        focused = self.screen.focused
-        return focused is not None and focused.check_consume_key("a", "a")
 
     @property
     def row_width(self) -> int:

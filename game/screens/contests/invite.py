@@ -72,7 +72,7 @@ class InviteScreen(FramedScreen):
         yield Vertical(
             Input(id="invite-title", max_length=MAX_BYTES, compact=True,
                   placeholder="title: what your friends will call it"),
-            TermsList(eager=True, id="invite-terms"),
+            TermsList(eager=True, quiet=True, id="invite-terms"),
             Static("Or setups and levels, with commas between", classes="invite-label"),
             Input(id="invite-setups", max_length=MAX_TEXT, compact=True, placeholder=SETUPS),
             Static(id="invite-said"),

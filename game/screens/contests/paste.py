@@ -75,7 +75,7 @@ class PasteScreen(FramedScreen):
             ),
             PasteArea(tab_behavior="indent", compact=True, id="paste-text"),
             Static(id="paste-found"),
-            ChoiceList(eager=True, id="paste-list"),
+            ChoiceList(eager=True, quiet=True, id="paste-list"),
             Static(id="paste-faults"),
             id="paste",
         )
