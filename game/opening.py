@@ -2,7 +2,7 @@
 
 The *opening* is the first four puzzles of the first pack, twins among them: the first level, its
 left twin, one turn more, and the hook, where the habit is not the shortest way. A player who has
-solved nothing is put inside its first puzzle, without a menu; after its last one comes the map of
+played nothing is put inside its first puzzle, without a menu; after its last one comes the map of
 packs. From there on the *course* is level by level, and other twins are extras that wait on the
 map.
 """
@@ -30,13 +30,14 @@ def course(packs: Sequence[Pack]) -> tuple[Puzzle, ...]:
     return (*first, *(level for level in levels if level.key not in opened))
 
 
-def first_puzzle(packs: Sequence[Pack], solved: Collection[str]) -> Puzzle | None:
-    """The puzzle that the program opens in; None once something is solved: then it opens at home.
+def first_puzzle(packs: Sequence[Pack], in_hand: Iterable[str] = ()) -> Puzzle | None:
+    """The puzzle that the program opens in for whoever has played nothing to its end.
 
-    solved: canonical texts of the positions that the player has solved.
+    in_hand: canonical texts of the positions that were left before their end. None where another
+    than the first puzzle's is among them: then the program opens at home.
     """
-    first = opening(packs)
-    return first[0] if first and not solved else None
+    first = next(iter(opening(packs)), None)
+    return first if first is not None and {*in_hand} <= {first.position.text} else None
 
 
 def go_on(

@@ -64,10 +64,11 @@ def test_course() -> None:
 
 
 def test_first_start() -> None:
-    """A player who solved nothing starts inside the first puzzle, any other at home."""
-    assert key(first_puzzle(PACKS, set())) == "first/a"
-    assert first_puzzle(PACKS, texts("second/f")) is None
-    assert first_puzzle((), set()) is None
+    """The first start is inside the first puzzle, and so is one that was left there; not others."""
+    assert key(first_puzzle(PACKS)) == "first/a"
+    assert key(first_puzzle(PACKS, texts("first/a"))) == "first/a"
+    assert first_puzzle(PACKS, texts("first/a", "second/f")) is None
+    assert first_puzzle(()) is None
 
 
 def test_go_on() -> None:

@@ -143,6 +143,21 @@ class RunRecords(RecordsFile):
             "UPDATE run SET ended = ? WHERE number = ? AND ended IS NULL", (now_text(), number)
         )
 
+    def drop_run(self, number: int) -> None:
+        """Forget a run, unless an attempt was made in it."""
+        self._write(
+            """
+            DELETE FROM run
+            WHERE number = ?1 AND NOT EXISTS (SELECT 1 FROM attempt WHERE run = CAST(?1 AS TEXT))
+            """,
+            (number,),
+        )
+
+    @property
+    def has_runs(self) -> bool:
+        """Whether a run, a match or a contest was ever begun."""
+        return bool(self._read("SELECT 1 FROM run LIMIT 1"))
+
     def run(self, number: int) -> KeptRun | None:
         """A run by its number."""
         return next(_read_runs(self._read(RUN, number), self._skip), None)

@@ -10,6 +10,8 @@ from game.contest import PENALTY
 
 ADDS_MS, LOSES_MS = 15_000, 17_000
 """Milliseconds of inspection from which a start costs, and from which there is none."""
+LOST_WORDS = f"Lost: over {LOSES_MS // 1000} seconds of inspection."
+"""What is said after a position that was lost in its inspection."""
 WARNINGS = (8, 12)
 """Seconds after which a word is said."""
 
@@ -19,6 +21,15 @@ def seconds_added(ms: int) -> int | None:
     if ms >= LOSES_MS:
         return None
     return PENALTY if ms >= ADDS_MS else 0
+
+
+def seeing_ms(ms: int, inspected: int, *, gave_up: bool) -> int:
+    """Milliseconds of seeing, where `ms` are on the clock and so many were inspected before.
+
+    Inspection is free for whoever goes on to play the position. One that is given up costs what
+    was inspected of it too: else one could look at position after position and wait for easy ones.
+    """
+    return ms + inspected if gave_up else ms
 
 
 def inspection_words(ms: int) -> str:

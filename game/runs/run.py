@@ -18,6 +18,7 @@ from itertools import accumulate
 from typing import Any
 
 from game.errors import ProgrammeError
+from game.runs.inspection import LOSES_MS
 from game.runs.terms import DASH, Terms
 
 MAX_SEED = 80
@@ -45,6 +46,11 @@ class Done:
     def clock(self) -> int:
         """Seeing and doing together."""
         return self.seeing + self.doing
+
+    @property
+    def took_inspection(self) -> bool:
+        """Whether it has what a position has that was lost in its inspection: all its time."""
+        return not self.solved and (self.seeing, self.doing) == (LOSES_MS // 10, 0)
 
     @property
     def over(self) -> int | None:

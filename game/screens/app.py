@@ -46,7 +46,7 @@ if TYPE_CHECKING:
     from game.contest import Contest
     from game.packs import Pack
     from game.playable import Beside, Playable
-    from game.records import Best, Journal, Records
+    from game.records import Journal, Records
     from game.screens.late_pars import LatePars
 
 SETTLE_SECONDS = 0.05
@@ -216,7 +216,7 @@ class PairwrightApp(App[int]):
             gc.enable()
 
     def open_first(self) -> None:
-        """Home; at the very first start, when nothing was ever solved, the first level before it.
+        """Home; at the very first start, when nothing was ever played, the first level before it.
 
         Neither home nor the other packs are loaded then: the first picture comes the sooner.
         A contest that the command was given comes before anything else.
@@ -225,8 +225,9 @@ class PairwrightApp(App[int]):
             self.call_later(self._join, self.contest)
             return
         first = None
-        if not self.has_records or not any(b.solved for b in self.record(_bests, {}).values()):
-            first = first_puzzle(self._first_pack() or self.packs, ())
+        if not self.has_records or self.record(_is_untouched, True):
+            in_hand = self.record(_in_hand, ()) if self.has_records else ()
+            first = first_puzzle(self._first_pack() or self.packs, in_hand)
         if first is None:
             self.call_later(self.go_home)
             return
@@ -366,5 +367,10 @@ def _opens_none(key: str) -> bool:
     return False
 
 
-def _bests(records: Records) -> dict[str, Best]:
-    return records.bests()
+def _is_untouched(records: Records) -> bool:
+    """Whether nothing was played to its end, and no run, match or contest was begun."""
+    return records.is_empty and not records.has_runs
+
+
+def _in_hand(records: Records) -> tuple[str, ...]:
+    return records.positions_in_hand()

@@ -45,7 +45,7 @@ _TABLE: tuple[Command, ...] = (
             "Back to the start of the position.", "The line", bar=4),
     Command(
         "play", "type", ("t",), "t", "type",
-        "Open a line to type or paste turns in notation.",
+        "Open a line to type or paste turns in notation, which are made at one moment.",
         "Turning", bar=6,
     ),
     Command(

@@ -87,7 +87,7 @@ AMONG_FRIENDS: tuple[Command, ...] = (
     Command("players", "change_back", ("left",), "←", "back one",
             "Take the choice before.", "A new match"),
     Command("players", "down", ("down",), "↓", "next name",
-            "The next name.", "A new match"),
+            "The next name; from the last, the terms.", "A new match"),
     Command("players", "up", ("up",), "↑", "name before",
             "The name before.", "A new match"),
     Command("players", "drop", ("x",), "x", "end it",

@@ -14,6 +14,7 @@ from textual.widgets import OptionList, Static
 
 from game.position import Position
 from game.screens.frame import FramedScreen
+from game.screens.key_bar import KeyBar
 from game.screens.lists import ChoiceList
 from game.screens.looks import focuses, look_of
 from game.screens.preview import Preview
@@ -112,6 +113,7 @@ class FormScreen(FramedScreen):
             place.display = bool(words.plain)
             place.update(words)
         self._explain()
+        self.query_one(KeyBar).refresh()
         self.call_after_refresh(self._draw)
 
     def say(self, words: str, tone: str = "$warning") -> None:

@@ -65,13 +65,17 @@ MEANINGS: tuple[tuple[str, tuple[str, ...]], ...] = (
             "Seeing is the time until the first turn, doing that from there to the last; turning"
             " the whole cube to look does not end seeing. First side turn is when you first turned"
             " a face other than the top.",
+            "The turns of a line that is entered with t are all made at the moment of Enter: from"
+            " the first of them to the last takes no time.",
+            "Before a start inspection costs nothing up to 15 seconds. A position that is given up,"
+            " though, costs its inspection too: in an hourglass nobody looks for nothing.",
         ),
     ),
     (
         "Marks",
         (
-            "The first for solving; the second when no shorter way exists with the faces at your"
-            " hands, the top and the two sides of the slot; the third at par.",
+            "The first for solving; the second, at hand, when no shorter way exists with the faces"
+            " at your hands, the top and the two sides of the slot; the third at par.",
             "With par hidden you may call it: declare, once solved, that no shorter way exists."
             " A right call earns a mark of its own.",
             "After the solutions were shown only the first can be earned.",

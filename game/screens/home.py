@@ -232,8 +232,8 @@ def rows(
 
 
 def today_words(solved: int, at_par: int) -> str:
-    """What was done today: "Today 3 levels solved, 2 at par"."""
+    """What was done today: "Today 3 positions solved, 2 at par"."""
     if not solved:
         return "Nothing solved today yet"
-    levels = "1 level" if solved == 1 else f"{solved} levels"
-    return f"Today {levels} solved, {at_par} at par"
+    positions = "1 position" if solved == 1 else f"{solved} positions"
+    return f"Today {positions} solved, {at_par} at par"

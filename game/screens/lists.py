@@ -15,14 +15,15 @@ class ChoiceList(OptionList):
     """An option list in the style of the game.
 
     A click marks a row, and a click on the marked row takes it; where the list is `eager` the
-    first click takes it at once.
+    first click takes it at once. Where it is `quiet` the sign stands only while it has the focus.
     """
 
     COMPONENT_CLASSES = {"choice-list--pointer"}  # noqa: RUF012
 
-    def __init__(self, *, eager: bool = False, id: str | None = None) -> None:
+    def __init__(self, *, eager: bool = False, quiet: bool = False, id: str | None = None) -> None:
         super().__init__(id=id, compact=True)
         self._eager = eager
+        self._quiet = quiet
 
     def on_click(self, event: events.Click) -> None:
         """Mark the row that was clicked, unless it is to be taken."""
@@ -35,7 +36,8 @@ class ChoiceList(OptionList):
         """A row; the marked one has the sign in its first column, on its first line."""
         strip = super().render_line(y)
         marked = self.highlighted
-        if marked is None or _option_of(strip) != marked:
+        is_silent = self._quiet and not self.has_focus
+        if marked is None or is_silent or _option_of(strip) != marked:
             return strip
         if y and _option_of(super().render_line(y - 1)) == marked:
             return strip

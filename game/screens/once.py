@@ -9,7 +9,7 @@ from game.screens.clock_view import ClockView
 from game.screens.round import Round, RoundScreen
 from game.screens.sitting import Sitting
 
-SHOWN_BEFORE = "This position was shown before: its clock has run on since."
+SHOWN_BEFORE = "It was shown before: its clock has run on since."
 
 
 class OnceScreen(RoundScreen):

@@ -128,7 +128,7 @@ class Chosen:
 
 
 SOURCES = {
-    A_DEAL: "Positions dealt at random, without end.",
+    A_DEAL: "Positions dealt at random.",
     A_PACK: "The levels of a pack and their twins, in a random order.",
     THE_DAY: "The five positions of today's date, in their order.",
 }

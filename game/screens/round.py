@@ -15,14 +15,20 @@ from textual.timer import Timer
 from game.contest import MAX_MOVES, Result
 from game.cube.moves import Move
 from game.position import Position
-from game.runs.inspection import LOSES_MS, WARNINGS, inspection_words, seconds_added
-from game.runs.times import cut
+from game.runs.inspection import (
+    LOSES_MS,
+    LOST_WORDS,
+    WARNINGS,
+    inspection_words,
+    seconds_added,
+)
 from game.screens import commands
 from game.screens.board import Board, Shown
 from game.screens.curtain import CurtainScreen
 from game.screens.engine import Answered, first_question
 from game.screens.hands import HandsScreen
-from game.screens.sitting import LOST, SOLVED, Sitting
+from game.screens.round_end import call_text, result, times_ms
+from game.screens.sitting import LOST, Sitting
 from game.screens.sitting_screen import WARN
 
 if TYPE_CHECKING:
@@ -30,11 +36,11 @@ if TYPE_CHECKING:
 
 COUNT = 3
 """Seconds that are counted down before the first position."""
-SAID_MS = 2000
-"""How long something is said over an inspection before its seconds are."""
+SAID_MS = 3000
+"""How long what became of the position before stands beside the seconds of inspection."""
 LOOK_SECONDS = 0.1
 """Between two looks at the clock, for inspection and the time that is left."""
-GIVES_UP = "Give up? g again leaves this position unsolved."
+GIVES_UP = "Give up? g again leaves it unsolved, Escape goes on."
 TOO_LONG = "A line can be no longer: undo turns, or give up."
 NO_CALLS = "No call is asked for here."
 
@@ -95,6 +101,7 @@ class RoundScreen(HandsScreen):
         self._is_covered = round_.counts_down
         self._inspects_since: float | None = None
         self._warned = 0  # seconds of inspection after which a word was said
+        self._inspected = 0  # milliseconds, once inspection is over
         self._added: int | None = None  # seconds that inspection costs; None: nothing inspected
         self._opened = 0.0  # the moment from which on keys are meant for this position
         self._leaves = False  # `q` was pressed once
@@ -106,6 +113,11 @@ class RoundScreen(HandsScreen):
         if self._is_covered:
             self.query_one(Board).visible = False
             self.call_after_refresh(self._count_down)
+
+    @property
+    def is_covered(self) -> bool:
+        """Whether the position has not been shown yet."""
+        return self._is_covered
 
     # -- one position after another --------------------------------------------------------------
 
@@ -122,11 +134,11 @@ class RoundScreen(HandsScreen):
         """Nobody is prompted here."""
 
     def _open(self, sitting: Sitting) -> None:
-        self._inspects_since, self._warned, self._added = None, 0, None
+        self._inspects_since, self._warned, self._added, self._inspected = None, 0, None, 0
         self._leaves = False
         self._opened = self.app.clock()
         super()._open(sitting)
-        if self.round.said:
+        if self.round.said and not self.round.inspects:
             self._show(said=self.round.said)
         if self.round.inspects and not self._is_covered:
             self._inspects_since = self.app.clock()
@@ -144,11 +156,14 @@ class RoundScreen(HandsScreen):
 
     def _finish(self) -> None:
         """The position is over and everything about it is said: on to the next."""
-        following = self._then(self._result())
+        is_lost = self.sitting.outcome == LOST
+        following = self._then(result(self.sitting, self._times_ms, self._added or 0))
         if following is None:
+            if is_lost:
+                self.app.notify(LOST_WORDS, severity="warning", markup=False)
             self.dismiss(True)
         else:
-            self.round = following
+            self.round = replace(following, said=LOST_WORDS) if is_lost else following
             self._is_covered = following.counts_down
             self.query_one(Board).visible = not self._is_covered
             self._open(self._take_up())
@@ -198,15 +213,15 @@ class RoundScreen(HandsScreen):
         if ms >= LOSES_MS:
             self._start(self.app.clock())
             return
-        if ms >= SAID_MS and not self._gives_up and not self._leaves:
+        if not self._gives_up and not self._leaves:
             self._said = ("", "")
         self._word()
 
     def _start(self, moment: float) -> bool:
         """Inspection ends, with the first turn or with its time; whether the position is begun."""
         assert self._inspects_since is not None
-        self._added = seconds_added(int((moment - self._inspects_since) * 1000))
-        self._inspects_since = None
+        self._end_inspection(moment)
+        self._added = seconds_added(self._inspected)
         self._said = ("", "")
         if self._added is None:
             self.sitting.lose(moment)
@@ -216,6 +231,11 @@ class RoundScreen(HandsScreen):
         self.sitting.resume(moment)
         self.call_after_refresh(self._run_clock)
         return True
+
+    def _end_inspection(self, moment: float) -> None:
+        if self._inspects_since is not None:
+            self._inspected = int((moment - self._inspects_since) * 1000)
+            self._inspects_since = None
 
     def _is_over(self, moment: float) -> bool:
         """Whether nothing can be done here: it was ended, or time is up and ends it now.
@@ -278,7 +298,7 @@ class RoundScreen(HandsScreen):
             self._gives_up = True
             self._show(said=GIVES_UP, tone=WARN)
             return
-        self._inspects_since = None
+        self._end_inspection(self.app.moment)
         self.sitting.give_up(self.app.moment)
         self._keep()
         self._finish()
@@ -298,7 +318,7 @@ class RoundScreen(HandsScreen):
 
     def _decide(self, *, called: bool) -> None:
         self.sitting.called = called
-        number, call = self.sitting.number, self._call()
+        number, call = self.sitting.number, call_text(self.sitting, self._par())
         if number is not None and called:
             self.app.record(lambda records: records.amend(number, called=call), None)
         self._finish()
@@ -313,6 +333,9 @@ class RoundScreen(HandsScreen):
             self.action_wide()
         elif self._pad:
             self.action_pad()
+        elif self._gives_up:
+            self._gives_up = False
+            self._show()
         elif not self._leaves:
             self._leaves = True
             self._show(said=self.LEAVES, tone=WARN)
@@ -326,7 +349,9 @@ class RoundScreen(HandsScreen):
 
     def _standing_word(self) -> str:
         if self._inspects_since is not None:
-            return inspection_words(int((self.app.clock() - self._inspects_since) * 1000))
+            ms = int((self.app.clock() - self._inspects_since) * 1000)
+            said = self.round.said if ms < SAID_MS else ""
+            return f"{inspection_words(ms)}   {said}".rstrip()
         return super()._standing_word()
 
     def key_label(self, action: str) -> str | None:
@@ -334,7 +359,12 @@ class RoundScreen(HandsScreen):
         asks = action in ("go", "call")
         if self._is_typing or asks != self.sitting.is_calling:
             return ""
-        return None
+        return "" if action == "pause" and self._inspects_since is not None else None
+
+    @property
+    def key_ranks(self) -> Mapping[str, int]:
+        """What ends or hides the position is shown before what only looks at it."""
+        return {**super().key_ranks, "give_up": 2, "far": 4}
 
     # -- what comes of it ------------------------------------------------------------------------
 
@@ -347,54 +377,22 @@ class RoundScreen(HandsScreen):
     def _par(self) -> int | None:
         return getattr(self.app.engine.known(first_question(self.sitting.position)), "par", None)
 
-    def _call(self) -> str:
-        """The call as it is kept: whether it is right, as far as that is known."""
-        from game.records import CLAIMED  # noqa: PLC0415 - SQLite when it is needed
-
-        par = self._par()
-        if not self.sitting.called:
-            return ""
-        if par is None:
-            return CLAIMED
-        return "right" if self.sitting.attempt.turns <= par else "wrong"
-
     def _record(self) -> Record:
         """What is kept; of an attempt that did not solve too, the time until its end."""
         settings, round_ = self.app.settings, self.round
         record = self.sitting.record(settings.far_side, round_.player or settings.player)
-        seeing, doing = self._times_to_the_end()
+        seeing, doing = self._times_ms
         return replace(
             record,
             par=self._par(),
             at_hand=None,
-            called=self._call(),
+            called=call_text(self.sitting, self._par()),
             run="" if round_.run is None else str(round_.run),
             inspection=self._added,
             seeing_ms=seeing,
             doing_ms=doing,
         )
 
-    def _times_to_the_end(self) -> tuple[int, int]:
-        """Milliseconds until the first turn, and from there to the end, however it ended.
-
-        A position that was lost took all the time that there is to inspect it: so an hourglass
-        ends where nobody plays on.
-        """
-        if self.sitting.outcome == LOST:
-            return LOSES_MS, 0
-        attempt = self.sitting.attempt
-        end = attempt.solved_ms if attempt.is_solved else self.sitting.ms(self.app.moment)
-        seeing = attempt.seeing_ms if attempt.seeing_ms is not None else end or 0
-        return seeing, (end or 0) - seeing
-
-    def _result(self) -> Result:
-        sitting = self.sitting
-        seeing, doing = self._times_to_the_end()
-        return Result(
-            line=sitting.attempt.written,
-            seeing=cut(seeing),
-            doing=cut(seeing + doing) - cut(seeing),
-            called=bool(sitting.called),
-            solved=sitting.outcome == SOLVED,
-            inspection=self._added or 0,
-        )
+    @property
+    def _times_ms(self) -> tuple[int, int]:
+        return times_ms(self.sitting, self.app.moment, self._inspected)

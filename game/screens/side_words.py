@@ -19,11 +19,11 @@ from game.score import Mark, Score
 
 MARK_WORDS: Mapping[Mark, str] = {
     Mark.SOLVED: "solved",
-    Mark.AT_HAND: "no shorter with top and slot's sides",
+    Mark.AT_HAND: "at hand: no shorter by slot's sides",
     Mark.AT_PAR: "at par: no shorter way at all",
     Mark.CALLED: "called it",
 }
-AT_HAND_ALL_SIDES = "no shorter with top and sides"
+AT_HAND_ALL_SIDES = "at hand: no shorter by top and sides"
 """In place of that of the mark where pairs on all sides are in play."""
 AT_PAR_FACES = "at par: no shorter with these faces"
 """In place of that of the mark where not every face may turn."""

@@ -260,7 +260,7 @@ class SittingScreen(Screen[bool]):
     def _standing_word(self) -> str:
         """What the message line says when there is nothing new to say."""
         if self.reading.wide:
-            return "Wide: now a face's letter turns two layers. Escape takes it back."
+            return "Wide: the next face turns two layers; w takes it back."
         if self._is_newcomer and not self.sitting.outcome:
             sitting = self.sitting
             last = sitting.attempt.events[-1].ms if sitting.attempt.events else 0

@@ -168,3 +168,14 @@ def test_a_run_is_kept_at_once(tmp_path: Path) -> None:
     other = open_records(path)
     assert [run.number for run in other.open_runs()] == [number]
     assert other.attempts_of(number) == (attempt(number),)
+
+
+def test_a_run_without_attempts_can_be_dropped(store: Records) -> None:
+    """A run in which nothing was played is forgotten; one with an attempt stays."""
+    assert not store.has_runs
+    bare, played = (store.begin_run("dash", "a", "") for _ in range(2))
+    store.add(replace(SAMPLE, run=str(played)))
+    store.drop_run(bare)
+    store.drop_run(played)
+    assert [run.number for run in store.open_runs()] == [played]
+    assert store.has_runs

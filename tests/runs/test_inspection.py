@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from game.runs.inspection import inspection_words, seconds_added
+from game.runs.inspection import inspection_words, seconds_added, seeing_ms
 
 
 @pytest.mark.parametrize(
@@ -23,3 +23,10 @@ def test_words() -> None:
     assert inspection_words(8_000) == "Inspection 8 s: 8 seconds!"
     assert inspection_words(13_999) == "Inspection 13 s: 12 seconds!"
     assert inspection_words(15_000) == "Inspection 15 s: 2 seconds are added"
+
+
+def test_what_giving_up_costs() -> None:
+    """Inspection is free for who plays on, and counts where the position is given up."""
+    assert seeing_ms(1_200, 14_000, gave_up=False) == 1_200
+    assert seeing_ms(1_200, 14_000, gave_up=True) == 15_200
+    assert seeing_ms(0, 14_000, gave_up=True) == 14_000

@@ -107,7 +107,7 @@ async def test_later_starts_open_at_home(start: Start, folders: Folders, shipped
     solve(folders, shipped[FIRST])
     async with start(app_type=PairwrightApp) as game:
         await at_home(game)
-        assert game.says("Today 1 level solved, 1 at par")
+        assert game.says("Today 1 position solved, 1 at par")
         assert game.says("The Open Door, left-right twin")
         await game.press("enter")
         await at_play(game, f"{FIRST}~left-right")
@@ -230,8 +230,8 @@ async def test_damaged_records_are_told(start: Start, folders: Folders) -> None:
 def test_words_of_today() -> None:
     """Today's counts are said in one line."""
     assert today_words(0, 0) == "Nothing solved today yet"
-    assert today_words(1, 0) == "Today 1 level solved, 0 at par"
-    assert today_words(12, 3) == "Today 12 levels solved, 3 at par"
+    assert today_words(1, 0) == "Today 1 position solved, 0 at par"
+    assert today_words(12, 3) == "Today 12 positions solved, 3 at par"
 
 
 async def test_what_was_left_is_told(start: Start) -> None:
@@ -245,3 +245,12 @@ async def test_what_was_left_is_told(start: Start) -> None:
         await game.press("s q")
         await game.until(lambda: game.says("an hourglass is not over"))
         assert game.says("a match is not over")
+
+
+async def test_whoever_played_anything_starts_at_home(start: Start, folders: Folders) -> None:
+    """With no level ever tried but a contest waiting, the game opens at home."""
+    records = open_records(folders.records)
+    records.begin_run("contest", "", "")
+    records.close()
+    async with start(app_type=PairwrightApp) as game:
+        await at_home(game)

@@ -21,7 +21,7 @@ async def test_the_first_level_is_solved_at_par(start: Start, shipped: Shipped) 
         await game.play(shipped[FIRST])
         await game.press("r U R")
         await game.until(lambda: game.says("Solved in 3: at par"))
-        await game.until(lambda: game.says("● no shorter with top and slot's sides"))
+        await game.until(lambda: game.says("● at hand: no shorter by slot's sides"))
         assert game.sitting.attempt.turns == 3
         await game.press("enter")
         assert game.sitting.puzzle.key == f"{FIRST}~left-right"

@@ -188,6 +188,47 @@ async def test_inspection(start: Start, one: Round, seconds: float, added: int) 
         assert [record.inspection for record in table.kept()] == [added]
 
 
+@pytest.mark.parametrize(("keys", "doing"), [("g g", 0), ("r g g", 0), ("r U g g", 0)])
+async def test_giving_up_costs_its_inspection(
+    start: Start, one: Round, keys: str, doing: int
+) -> None:
+    """Who gives up after 14 s of inspection has used 14 s, whether a turn was made or not."""
+    async with start() as game:
+        table = Table(game, replace(one, inspects=True))
+        screen = await table.open(runs=False)
+        await game.until(lambda: screen._inspects_since is not None)
+        game.clock.now += 14
+        await game.press(keys)
+        (result,) = table.results
+        assert (result.solved, result.seeing, result.doing) == (False, 1400, doing)
+        assert [record.seeing_ms for record in table.kept()] == [14_000]
+
+
+async def test_escape_takes_giving_up_back(start: Start, one: Round) -> None:
+    """Escape answers the question of giving up with no, and does not ask another."""
+    async with start() as game:
+        table = Table(game, one)
+        await table.open()
+        await game.press("g escape")
+        assert not game.says("Give up?")
+        assert not game.says("Leave?")
+        await game.press("g")
+        assert game.says("Give up?")
+        assert table.results == []
+
+
+async def test_no_pause_is_offered_during_inspection(start: Start, one: Round) -> None:
+    """The key bar offers to pause only once the clock runs, and to give up in any window."""
+    async with start(size=(60, 20)) as game:
+        screen = await Table(game, replace(one, inspects=True)).open(runs=False)
+        await game.until(lambda: screen._inspects_since is not None)
+        await game.until(lambda: game.says("g give up"))
+        assert not game.says("Space pause")
+        await game.press("r")
+        await game.until(lambda: game.says("Space pause"))
+        assert game.says("g give up")
+
+
 async def test_inspection_lost(start: Start, one: Round, two: Round) -> None:
     """A start after 17.00 s is none: the position is lost and the turn is not made in the next."""
     async with start() as game:
@@ -204,6 +245,7 @@ async def test_inspection_lost(start: Start, one: Round, two: Round) -> None:
         assert (result.seeing, result.doing) == (1700, 0)
         assert [record.outcome for record in table.kept()] == ["lost"]
         assert game.says("2 of 2")
+        assert game.says("Lost: over 17 seconds of inspection.")
         assert screen.sitting.attempt.line == ()
 
 
@@ -233,16 +275,19 @@ async def test_inspection_warns_and_ends_by_itself(start: Start, one: Round) -> 
         game.clock.now = 1017
         await game.until(lambda: table.left == [True])
         assert [record.outcome for record in table.kept()] == ["lost"]
+        lost = "Lost: over 17 seconds of inspection."
+        await game.until(lambda: [n.message for n in game.app._notifications] == [lost])
 
 
 async def test_what_is_said_gives_way_to_inspection(start: Start, one: Round) -> None:
-    """A word about the position before stands for two seconds, then the seconds of inspection."""
+    """A word about the position before stands for three seconds beside those of inspection."""
     async with start() as game:
         screen = await Table(game, replace(one, inspects=True, said="Well done.")).open(runs=False)
         await game.until(lambda: screen._inspects_since is not None)
-        assert game.says("Well done.")
+        await game.until(lambda: game.says("Inspection 0 s Well done."))
         game.clock.now += 3
         await game.until(lambda: game.says("Inspection 3 s"))
+        assert not game.says("Well done.")
 
 
 async def test_time_is_up(start: Start, one: Round) -> None:

@@ -39,18 +39,28 @@ class NameInput(Input):
 
     async def action_submit(self) -> None:
         """On to the next name; from the last, and from an empty one, to the terms."""
+        self.lead_on()
+
+    def lead_on(self) -> None:
+        """To the next name, or to the terms where nobody is named here nor further down."""
         fields = [*self.screen.query(NameInput)]
-        if self is fields[-1] or not self.value.strip():
+        behind = fields[fields.index(self) :]
+        if len(behind) == 1 or not any(field.value.strip() for field in behind):
             self.screen.query_one("#terms").focus()
         else:
-            self.screen.focus_next()
+            behind[1].focus()
+
+    def on_blur(self) -> None:
+        """Of a name that is longer than its line the beginning is seen."""
+        self.cursor_position = 0
 
 
 class MatchFormScreen(FramedScreen):
-    """Names at the left, terms at the right, and the matches that wait below them."""
+    """Names at the left; at the right the matches that wait, and the terms below them."""
 
     COMMAND_SCREEN = "players"
     BINDINGS = commands.bindings("players")
+    AUTO_FOCUS = ""  # what waits decides
 
     def __init__(self) -> None:
         super().__init__()
@@ -71,10 +81,10 @@ class MatchFormScreen(FramedScreen):
         yield Horizontal(
             Vertical(Static("Players", classes="heading"), *names, id="players"),
             Vertical(
-                Static("Terms", classes="heading"),
-                ChoiceList(eager=True, id="terms"),
                 Static("Waiting", classes="heading", id="waiting-heading"),
-                ChoiceList(eager=True, id="waiting"),
+                ChoiceList(eager=True, quiet=True, id="waiting"),
+                Static("Terms", classes="heading"),
+                ChoiceList(eager=True, quiet=True, id="terms"),
                 id="match-terms",
             ),
             id="match-form",
@@ -89,12 +99,15 @@ class MatchFormScreen(FramedScreen):
         names = match_keeping.last_names(self.app) or (self.app.settings.player,)
         for field, name in zip(self._fields, names, strict=False):
             field.value = name
-        self._fields[0].focus()
+        if not self._waiting:
+            self._fields[0].focus()
 
     def on_screen_resume(self) -> None:
-        """What waits may have become another."""
-        self._waiting = match_keeping.open_matches(self.app)
+        """What waits may have become another: then going on with it is offered first."""
+        before, self._waiting = self._waiting, match_keeping.open_matches(self.app)
         self._show()
+        if self._waiting and len(before) != len(self._waiting):
+            self.query_one("#waiting").focus()
 
     @property
     def _fields(self) -> list[NameInput]:
@@ -176,9 +189,9 @@ class MatchFormScreen(FramedScreen):
         return self._is_writing and key in ("enter", "tab", "shift+tab", "down", "up")
 
     def action_down(self) -> None:
-        """The next name."""
-        if self._is_writing:
-            self.focus_next()
+        """The next name; from where no more are named, the terms."""
+        if isinstance(self.focused, NameInput):
+            self.focused.lead_on()
 
     def action_up(self) -> None:
         """The name before."""

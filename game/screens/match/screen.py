@@ -27,7 +27,7 @@ from game.screens.lists import ChoiceList
 from game.screens.match import keeping as match_keeping
 from game.screens.match import rows as match_rows
 
-LEFT = "This position was left before its end, and its clock runs on."
+LEFT = "This position was left: its clock runs on meanwhile."
 SECRET = "Nobody sees a line until all have played the position."
 
 

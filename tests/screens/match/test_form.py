@@ -22,7 +22,7 @@ async def at_form(game: Game) -> MatchFormScreen:
     """The form, drawn."""
     screen = MatchFormScreen()
     await game.app.push_screen(screen)
-    await game.until(lambda: isinstance(screen.focused, Input) and game.says("Begin the match"))
+    await game.until(lambda: screen.focused is not None and game.says("Begin the match"))
     return screen
 
 
@@ -58,7 +58,7 @@ async def test_terms_are_stepped(start: Start) -> None:
         await game.press("A enter B enter enter right down left")
         await game.press("down right right down right down enter down")
         for words in (
-            "Two at Once",
+            f"Pack ‹ {game.app.packs[-1].title} ›",
             "Positions ‹ 7 ›",
             "Ranked by ‹ time ›",
             "Inspection ‹ yes ›",
@@ -99,8 +99,10 @@ async def test_a_match_that_waits(start: Start, shipped: dict[str, Puzzle]) -> N
         match_keeping.begin(game.app, begin_match(contest, ("Ada", "Bo", "Cem")))
         match_keeping.begin(game.app, begin_match(contest, ("Eve", "Fay")))
         await at_form(game)
-        await game.until(lambda: game.says("Ada, Bo and Cem First turns, position 1 of 1"))
-        await game.press("shift+tab down enter")
+        await game.until(lambda: game.says("Ada, Bo and Cem"))
+        assert game.says("First turns, position 1 of 1")
+        await game.until(lambda: getattr(game.app.screen.focused, "id", "") == "waiting")
+        await game.press("down enter")
         assert (await at_table(game)).match.players[0].name == "Ada"
         await game.press("q")
         await game.until(lambda: isinstance(game.app.screen, MatchFormScreen))
@@ -110,6 +112,45 @@ async def test_a_match_that_waits(start: Start, shipped: dict[str, Puzzle]) -> N
         await game.until(lambda: not game.says("Eve and Fay"))
         assert [len(m.players) for _, m in match_keeping.open_matches(game.app)] == [3]
         assert match_keeping.last_names(game.app) == ("Eve", "Fay")
+
+
+def pointers(game: Game) -> list[str]:
+    """What stands behind each sign that marks a row."""
+    return [row.split("▸")[1].strip() for row in game.rows() if "▸" in row]
+
+
+async def test_the_sign_is_where_the_keys_go(start: Start, shipped: dict[str, Puzzle]) -> None:
+    """One row at most is marked: none while a name is written; Down leads into the terms."""
+    contest = Contest("First turns", (shipped[DOOR].position,))
+    async with start() as game:
+        match_keeping.begin(game.app, begin_match(contest, ("Ada", "Bo")))
+        screen = await at_form(game)
+        await game.until(lambda: pointers(game) == ["Ada and Bo"])
+        fields = [*screen.query(Input)]
+        fields[0].focus()
+        await game.press("E v e")
+        assert pointers(game) == []
+        await game.press("down")
+        assert screen.focused is fields[1]
+        await game.press("F a y down down")
+        assert screen.focused is screen.query_one("#terms")
+        (marked,) = pointers(game)
+        assert marked.startswith("Play ")
+        fields[7].focus()
+        await game.press("Z down")
+        assert screen.focused is screen.query_one("#terms")
+
+
+async def test_a_long_name_shows_its_beginning(start: Start) -> None:
+    """Once its line is left, of a name that is too long for it the beginning is seen."""
+    name = "Maximilian Alexander van den Berghe"
+    async with start() as game:
+        screen = await at_form(game)
+        await game.press(" ".join("space" if c == " " else c for c in name))
+        assert not game.says("Maximilian")
+        await game.press("down")
+        await game.until(lambda: game.says("Maximilian Alexander"))
+        assert next(iter(screen.query(Input))).value == name
 
 
 async def test_home_tells_that_a_match_waits(start: Start, shipped: dict[str, Puzzle]) -> None:

@@ -12,6 +12,7 @@ from game.programme import FromDay, FromDeal
 from game.runs import DASH, HOURGLASS, Run, Terms, run_text
 from game.screens.curtain import CurtainScreen
 from game.screens.home import HomeScreen
+from game.screens.lines.screen import LinesScreen
 from game.screens.round import RoundScreen
 from game.screens.runs.form import RunsScreen
 from game.screens.runs.screen import RunScreen
@@ -87,8 +88,18 @@ async def test_a_dash(start: Start) -> None:
         await game.until(lambda: game.says("The first of its kind."))
         assert game.says("on the clock 6.75 + added 0.00")
         rows = [" ".join(row.split()) for row in game.rows()]
-        assert any(row.startswith("1 1.00 2.00") for row in rows)
+        assert any(row.startswith("1▸ 1.00 2.00") for row in rows)
         assert any(row.startswith("2 1.50 2.25") for row in rows)
+        await game.press("down enter")
+        await game.until(lambda: isinstance(game.app.screen, LinesScreen))
+        await game.until(lambda: game.says("shortest"))
+        shown = game.app.screen
+        assert isinstance(shown, LinesScreen)
+        mine = shown.page.entries[0]
+        assert mine.result is not None
+        assert (mine.result.seeing, mine.result.doing) == (150, 225)
+        assert game.app.records.was_shown(mine.position.text)
+        await game.press("q")
         (run,) = game.app.records.ended_runs(DASH)
         attempts = game.app.records.attempts_of(run.number)
         assert [a.mode for a in attempts] == [DASH, DASH]
@@ -149,6 +160,47 @@ async def test_an_hourglass_that_nobody_plays_on_ends(start: Start) -> None:
         run = game.app.screen
         assert isinstance(run, RunScreen)
         assert [done.clock for done in run.run_.done] == [1700, 1700]
+        assert sum("lost: 17 s" in row for row in game.rows()) == 2
+
+
+async def test_skipping_in_inspection_uses_the_glass_up(start: Start) -> None:
+    """Looking for ten seconds and giving up takes ten seconds out of an hourglass."""
+    async with start() as game:
+        await open_runs(game)
+        await choose(game, mode=HOURGLASS, seconds=30, inspection=True)
+        screen = await begin(game)
+        await game.until(lambda: screen._inspects_since is not None)
+        game.clock.now += 10
+        await game.press("g g")
+        await game.until(lambda: game.says("position 2"))
+        assert screen.round.left_ms == 20_000
+
+
+async def test_what_was_never_seen_is_dropped(start: Start) -> None:
+    """A run that is left while it is counted down is not kept, and none is offered."""
+    async with start() as game:
+        await open_runs(game)
+        await game.press("enter")
+        await game.until(lambda: isinstance(game.app.screen, CurtainScreen))
+        await game.press("q")
+        await game.until(lambda: isinstance(game.app.screen, RunsScreen))
+        assert not game.says("was left")
+        assert not game.app.records.has_runs
+
+
+async def test_the_keys_of_a_run_that_was_left(start: Start) -> None:
+    """The key bar offers to go on while a run waits, and no longer once it is closed."""
+    async with start() as game:
+        await open_runs(game)
+        assert not game.says("u go on")
+        await begin(game)
+        await game.press("q q")
+        await game.until(lambda: game.says("u go on"))
+        await game.press("x")
+        await game.until(lambda: isinstance(game.app.screen, RunScreen))
+        await game.press("q")
+        await game.until(lambda: isinstance(game.app.screen, RunsScreen))
+        await game.until(lambda: not game.says("u go on"))
 
 
 async def test_the_pace_beside_the_best(start: Start) -> None:
@@ -216,6 +268,7 @@ async def test_a_run_that_is_left_can_be_closed(start: Start) -> None:
         await game.until(lambda: game.says("was left after 1 of three"))
         await game.press("x")
         await game.until(lambda: game.says("Left after one position"))
+        assert game.says("one pair")
         assert game.app.records.open_runs() == ()
         await game.press("q")
         await game.until(lambda: isinstance(game.app.screen, RunsScreen))
