@@ -73,10 +73,10 @@ def find(pieces: Iterable[str]) -> Findings:
             continue
         if code in known and not fault:
             continue
+        read += len(code)  # damaged ones too: looking into them takes as long
         try:
             found[_carried(code, fault)] = None
             known.add(code)
-            read += len(code)
         except CodeError as error:
             if len(faults) < MAX_FAULTS:
                 error.line = line

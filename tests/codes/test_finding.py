@@ -204,6 +204,17 @@ def test_there_is_a_bound_to_all_of_it(monkeypatch: pytest.MonkeyPatch) -> None:
         find([CARD, OTHER])
 
 
+def test_damaged_codes_count_against_the_bound(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Looking into one takes as long as into a whole one, so that there is an end to it."""
+    long = f"{PREFIX}C1{'0' * 5000}{END}"
+    damaged = [f"{long}\n"] * 300
+    with pytest.raises(CodeError, match=r"^invites and cards of more than \d+ symbols"):
+        find(damaged)
+    monkeypatch.setattr(finding, "MAX_READ", 10_000_000)
+    found = find(damaged)
+    assert len(found.faults) + found.more == 300
+
+
 @pytest.mark.parametrize(
     ("text", "problem"),
     [
