@@ -35,7 +35,7 @@ TITLE_GAP = 4
 SHOWN_DAYS = 21
 """Days of the row of days."""
 JOINED, MISSED, OPEN = "━", "·", "○"
-LEGEND = f"{JOINED} all five played in time   {MISSED} not   {OPEN} today, still open"
+LEGEND = f"{JOINED} played in time   {MISSED} not   {OPEN} today, still open"
 
 
 def head() -> Content:
