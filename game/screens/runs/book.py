@@ -9,7 +9,9 @@ from datetime import date, datetime
 from secrets import token_hex
 from typing import TYPE_CHECKING
 
-from game.errors import ProgrammeError
+from game.entries import result_of
+from game.errors import PairwrightError, ProgrammeError
+from game.position import parse_position
 from game.programme import Programme, parse_programme
 from game.runs import Done, Run, best, parse_run, run_text
 from game.runs.terms import MODES
@@ -18,6 +20,7 @@ from game.runs.times import cut
 if TYPE_CHECKING:
     from game.records import Brief, KeptRun, Record, Records
     from game.screens.app import PairwrightApp
+    from game.screens.lines.screen import Page
 
 
 @dataclass(frozen=True)
@@ -107,6 +110,25 @@ def last(app: PairwrightApp) -> Run | None:
         return parse_run(newest.text) if newest is not None else None
     except ProgrammeError:
         return None
+
+
+def page(app: PairwrightApp, entry: Entry, at: int) -> Page | None:
+    """What was played at a position of a run, to be seen; None where it is not kept."""
+    from game.screens.lines.columns import Entry as Played  # noqa: PLC0415 - when it is shown
+    from game.screens.lines.screen import Page  # noqa: PLC0415 - likewise
+
+    number = entry.number
+    if number is None:
+        return None
+    none: tuple[Record, ...] = ()
+    kept = app.record(lambda records: records.attempts_of(number), none)[at : at + 1]
+    for record in kept:
+        with suppress(PairwrightError):
+            position = parse_position(record.position)
+            result = result_of(record)
+            played = Played(position, record.player or "you", result.line, result)
+            return Page(f"Position {at + 1}", position, (played,), record.par)
+    return None
 
 
 def programme_of(app: PairwrightApp, run: Run) -> Programme:

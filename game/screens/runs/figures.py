@@ -20,6 +20,7 @@ Parts = list[Part]
 MUTED, STRONG, VALUE, WARN = "$muted", "bold", "$accent", "$warning"
 SEEN, DONE, ADDED = "▒", "█", "░"
 """How seeing, doing and what was added are drawn in the bar."""
+POINTER = "▸"
 BAR_LEAST = 8
 WITHOUT_BESIDE = 60
 """Columns up to which the comparison with the best gives way to the bar."""
@@ -84,8 +85,11 @@ def _beside(run: Run, best: Run, is_record: bool) -> str:
     return f"Your best of its kind, by {less}." if is_record else f"Your best: {less}."
 
 
-def table(run: Run, beside: Run | None, width: int) -> Content:
-    """A row a position: number, times, turns, par, what was added, the difference, a bar."""
+def table(run: Run, beside: Run | None, width: int, *, marked: int | None = None) -> Content:
+    """A row a position: number, times, turns, par, what was added, the difference, a bar.
+
+    marked: the row with the pointer.
+    """
     splits = beside.splits if beside is not None and width > WITHOUT_BESIDE else ()
     head = f"{'':>2}{'seeing':>8}{'doing':>8}{'turns':>7}{'par':>5}{'added':>7}"
     head += f"{'beside':>8}" if splits else ""
@@ -93,17 +97,18 @@ def table(run: Run, beside: Run | None, width: int) -> Content:
     room = max(BAR_LEAST, width - len(head) - 2)
     longest = max((d.clock + d.added(run.terms.added) for d in run.done), default=0)
     for at, done in enumerate(run.done):
-        rows.append(_row(run, at, done, splits))
+        rows.append(_row(run, at, done, splits, POINTER if at == marked else " "))
         rows[-1] += ["  ", *_bar(done, done.added(run.terms.added), longest, room)]
     return _lines(rows)
 
 
-def _row(run: Run, at: int, done: Done, splits: tuple[int, ...]) -> Parts:
+def _row(run: Run, at: int, done: Done, splits: tuple[int, ...], sign: str) -> Parts:
     par = "?" if done.par is None and done.solved else "-" if done.par is None else str(done.par)
     added = done.added(run.terms.added)
     parts: Parts = [
         (f"{at + 1:>2}", MUTED),
-        f"{written(done.seeing):>8}{written(done.doing):>8}",
+        (sign, VALUE),
+        f"{written(done.seeing):>7}{written(done.doing):>8}",
     ]
     if not run.counts[at]:
         is_lost = run.terms.inspection and done.took_inspection

@@ -59,11 +59,12 @@ class RunScreen(FramedScreen):
         self._words = programme.words if programme is not None else entry.run.terms.programme
         self._closes = closes
         self._is_ended = False
+        self._marked = 0  # the row whose line is shown when it is asked for
 
     def body(self) -> Iterable[Widget]:
         """The headline over a row a position."""
         yield Static(id="run-headline")
-        with VerticalScroll(id="run-scroll"):
+        with VerticalScroll(id="run-scroll", can_focus=False):
             yield Static(id="run-table")
         yield Static(id="run-legend")
 
@@ -75,7 +76,6 @@ class RunScreen(FramedScreen):
     def on_mount(self) -> None:
         """Play it, or show it."""
         self.entitle(self.run_.terms.mode.capitalize(), self._words)
-        self.query_one("#run-scroll").focus()
         if self._programme is None or self._closes or self.run_.is_over:
             self._end()
             return
@@ -209,8 +209,35 @@ class RunScreen(FramedScreen):
         record = is_record(run, self.beside)
         head = run_figures.headline(run, self.beside, is_record=record)
         self.query_one("#run-headline", Static).update(head)
-        self.query_one("#run-table", Static).update(run_figures.table(run, self.beside, width))
+        table = run_figures.table(run, self.beside, width, marked=self._marked)
+        self.query_one("#run-table", Static).update(table)
         self.query_one("#run-legend", Static).update(run_figures.legend())
+
+    # -- what the player does --------------------------------------------------------------------
+
+    def action_down(self) -> None:
+        """The next row."""
+        self._mark(self._marked + 1)
+
+    def action_up(self) -> None:
+        """The row before."""
+        self._mark(self._marked - 1)
+
+    def _mark(self, row: int) -> None:
+        self._marked = max(0, min(len(self.run_.done) - 1, row))
+        scroll = self.query_one("#run-scroll", VerticalScroll)
+        top = self._marked + 1 - scroll.size.height // 2  # a row of headings is above
+        scroll.scroll_to(y=max(0, top), animate=False, immediate=True)
+        self._show()
+
+    def action_line(self) -> None:
+        """The marked row's line beside a shortest one, which then has been seen."""
+        from game.screens.lines.screen import LinesScreen  # noqa: PLC0415 - when it is pushed
+
+        page = run_book.page(self.app, self.entry, self._marked)
+        if page is not None:
+            self.app.record(partial(_seen, page.position.text), None)
+            self.app.push_screen(LinesScreen([page]))
 
     def action_again(self) -> None:
         """Another run on the same terms."""
@@ -222,11 +249,17 @@ class RunScreen(FramedScreen):
 
     def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
         """What can no longer be had is not played again."""
+        if action == "line":
+            return self.entry.number is not None and bool(self.run_.done)
         return action != "again" or self._programme is not None
 
 
 def _learn(text: str, par: int, records: Records) -> None:
     records.learn_par(text, par)
+
+
+def _seen(text: str, records: Records) -> None:
+    records.mark_shown(text)
 
 
 def _said_of(done: Done) -> str:

@@ -97,3 +97,13 @@ def test_beside_each_position() -> None:
 def test_signed() -> None:
     """A difference has its sign."""
     assert (signed(84), signed(-120), signed(0)) == ("+0.84", "-1.20", "+0.00")
+
+
+def test_the_pointer() -> None:
+    """The marked row has the pointer behind its number, and no row is the wider for it."""
+    made = run(DASH, 2, done(300), done(600))
+    plain, marked = table(made, None, 80), table(made, None, 80, marked=1)
+    first, second = marked.plain.splitlines()[1:]
+    assert second.startswith(" 2▸")
+    assert "▸" not in first
+    assert [*map(len, marked.plain.splitlines())] == [*map(len, plain.plain.splitlines())]

@@ -12,6 +12,7 @@ from game.programme import FromDay, FromDeal
 from game.runs import DASH, HOURGLASS, Run, Terms, run_text
 from game.screens.curtain import CurtainScreen
 from game.screens.home import HomeScreen
+from game.screens.lines.screen import LinesScreen
 from game.screens.round import RoundScreen
 from game.screens.runs.form import RunsScreen
 from game.screens.runs.screen import RunScreen
@@ -87,8 +88,18 @@ async def test_a_dash(start: Start) -> None:
         await game.until(lambda: game.says("The first of its kind."))
         assert game.says("on the clock 6.75 + added 0.00")
         rows = [" ".join(row.split()) for row in game.rows()]
-        assert any(row.startswith("1 1.00 2.00") for row in rows)
+        assert any(row.startswith("1▸ 1.00 2.00") for row in rows)
         assert any(row.startswith("2 1.50 2.25") for row in rows)
+        await game.press("down enter")
+        await game.until(lambda: isinstance(game.app.screen, LinesScreen))
+        await game.until(lambda: game.says("shortest"))
+        shown = game.app.screen
+        assert isinstance(shown, LinesScreen)
+        mine = shown.page.entries[0]
+        assert mine.result is not None
+        assert (mine.result.seeing, mine.result.doing) == (150, 225)
+        assert game.app.records.was_shown(mine.position.text)
+        await game.press("q")
         (run,) = game.app.records.ended_runs(DASH)
         attempts = game.app.records.attempts_of(run.number)
         assert [a.mode for a in attempts] == [DASH, DASH]
