@@ -128,7 +128,17 @@ class ContestError(PairwrightError):
 
 
 class CodeError(PairwrightError):
-    """Text that should be an invite or a card and is damaged, cut off, or none at all."""
+    """Text that should be an invite or a card and is damaged, cut off, or none at all.
+
+    line: in which line of a longer text it begins; 0 where that is not known.
+    """
+
+    line = 0
+
+    @property
+    def placed(self) -> str:
+        """The text of the error, with the line where that is known."""
+        return f"line {self.line}: {self}" if self.line else str(self)
 
 
 class CodeNewer(CodeError):

@@ -72,7 +72,8 @@ def _entry(records: Records, wanted: str | None) -> Entry:
     kind = wanted
     if wanted is not None and PREFIX in wanted.upper():
         kind = key(read_invite(wanted))
-    found = [entry for mode in (CONTEST, DAY) for entry in entries_in(records, mode, kind)]
+    modes = (CONTEST, DAY) if kind is None or kind.isprintable() else ()  # bytes that are no text
+    found = [entry for mode in modes for entry in entries_in(records, mode, kind)]
     if kind is None:
         found = [entry for entry in found if entry.entered.is_over]
     if not found:

@@ -71,8 +71,6 @@ def run(arguments: argparse.Namespace, folders: Folders) -> int:
     with closing(Records(folders.records)) as records:
         attempts = records.all_attempts()
         if arguments.file is None:
-            if sys.stdout is None:
-                raise PairwrightError("no standard output to write to; name a FILE")
             write(attempts, sys.stdout)
         else:
             with _written(Path(arguments.file), overwrite=arguments.overwrite) as stream:

@@ -5,9 +5,12 @@ from __future__ import annotations
 import argparse
 import os
 import sys
+from itertools import islice
 from pathlib import Path
+from typing import BinaryIO
 
 from game.cli import play
+from game.cli.pieces import pieces
 from game.errors import CodeError
 from game.folders import Folders
 
@@ -17,8 +20,8 @@ DESCRIPTION = """\
 Open the game at the contest of an invite. CODE is the invite as it was sent, with other text round
 it or without; or the name of a file that holds it; or - to read it from the standard input."""
 
-MAX_READ = 2_000_000
-"""Characters that are read at most."""
+MAX_PIECES = 30
+"""Pieces of text that are read at most, two million characters."""
 TERMINAL = "/dev/tty"
 
 
@@ -44,11 +47,15 @@ def _text(words: list[str]) -> str:
     if words == ["-"]:
         if sys.stdin is None:
             raise CodeError("there is no standard input to read an invite from")
-        return sys.stdin.read(MAX_READ)
+        return _beginning(sys.stdin.buffer)
     if len(words) == 1 and (path := _file(words[0])) is not None:
-        with path.open(encoding="utf-8", errors="replace") as file:
-            return file.read(MAX_READ)
+        with path.open("rb") as file:
+            return _beginning(file)
     return " ".join(words)
+
+
+def _beginning(stream: BinaryIO) -> str:
+    return "".join(islice(pieces(stream), MAX_PIECES))
 
 
 def _file(name: str) -> Path | None:

@@ -24,12 +24,13 @@ MAX_TOLD = 200
 
 def main(argv: Sequence[str] | None = None) -> int:
     """Run `pairwright` with these arguments, by default the process's own; the exit code."""
+    if sys.stdout is None:
+        sys.stdout = _closed_output()
     for stream in (sys.stdout, sys.stderr):
         _never_refuse(stream)
     try:
         status = _run(argv)
-        if sys.stdout is not None:
-            sys.stdout.flush()
+        sys.stdout.flush()
         return status
     except BrokenPipeError:  # whoever read the output wants no more of it
         _forget_output()
@@ -127,6 +128,15 @@ def _never_refuse(stream: TextIO | None) -> None:
     """Have a character that the stream cannot encode written as an escape."""
     if stream is not None and hasattr(stream, "reconfigure"):
         stream.reconfigure(errors="backslashreplace")
+
+
+def _closed_output() -> TextIO:
+    """In place of a standard output that was closed: one that takes nothing, and so is a fault.
+
+    It has the closed one's number, which otherwise the next file opened would have.
+    """
+    number = os.open(os.devnull, os.O_RDONLY)
+    return open(number, "w", encoding="utf-8", closefd=False)
 
 
 def _forget_output() -> None:

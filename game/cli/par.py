@@ -92,10 +92,9 @@ def _tell(asker: Asker, setup: str, folders: Folders) -> int:
     settings, told = load_settings(folders.settings)
     if told:
         print(told, file=sys.stderr)
-    if sys.stdout is not None:
-        depth = paint.depth_of(sys.stdout, os.environ, settings.colours)
-        picture = paint.picture_of(position, settings, depth, paint.columns())
-        print(paint.painted(picture), flush=True)
+    depth = paint.depth_of(sys.stdout, os.environ, settings.colours)
+    picture = paint.picture_of(position, settings, depth, paint.columns())
+    print(paint.painted(picture), flush=True)
     answer = asker.answer(setup)
     print(answer_words(answer))
     return Exit.STOPPED if answer.stopped else Exit.DONE

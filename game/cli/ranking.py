@@ -79,8 +79,11 @@ def _day_of(kind: str) -> Contest | None:
 # -- words ---------------------------------------------------------------------------------------
 
 
-def as_words(told: Told, pars: ParOf) -> str:
-    """For a reader: a table a contest, then what is not ranked."""
+def as_words(told: Told, pars: ParOf, *, is_one_text: bool = True) -> str:
+    """For a reader: a table a contest, then what is not ranked.
+
+    is_one_text: whether all came in one text: then codes that cannot be read have their line.
+    """
     parts = [
         "\n".join(_contest_lines(kind, one, _pars(one.contest, pars)))
         for kind, one in zip(told.belongs, told.all_standings, strict=True)
@@ -88,7 +91,7 @@ def as_words(told: Told, pars: ParOf) -> str:
     if told.strays:
         lines = (f"  {shown(card.name)} belongs to {_stray_of(kind)}" for kind, card in told.strays)
         parts.append("\n".join(["Not ranked:", *lines]))
-    faults = [f"  {fault}" for fault in told.found.faults]
+    faults = [f"  {fault.placed if is_one_text else fault}" for fault in told.found.faults]
     if told.found.more:
         faults.append(f"  and {told.found.more} more")
     if faults:

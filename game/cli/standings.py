@@ -5,11 +5,11 @@ from __future__ import annotations
 import argparse
 import sys
 from collections.abc import Iterable, Iterator
-from io import TextIOWrapper
 from pathlib import Path
-from typing import TYPE_CHECKING, BinaryIO
+from typing import TYPE_CHECKING
 
 from game.cli.exits import Exit
+from game.cli.pieces import pieces
 from game.cli.watch import watching
 from game.errors import CodeError, PairwrightError, printable
 from game.folders import Folders
@@ -28,9 +28,6 @@ five need no invite.
 
 The ranking itself needs no par. To show turns over par, and whose calls were right, par is searched
 once for each position; Ctrl-C leaves out what is not found yet, --no-par all of it."""
-
-PIECE = 65_536
-"""Characters that are read at once."""
 
 
 def define(parser: argparse.ArgumentParser) -> None:
@@ -55,7 +52,10 @@ def run(arguments: argparse.Namespace, folders: Folders) -> int:
     stopped = False
     if not arguments.no_par:
         pars, stopped = _searched(told.all_standings, folders.cache)
-    print(ranking.as_json(told, pars) if arguments.json else ranking.as_words(told, pars))
+    if arguments.json:
+        print(ranking.as_json(told, pars))
+    else:
+        print(ranking.as_words(told, pars, is_one_text=len(arguments.files) < 2))
     return Exit.STOPPED if stopped else Exit.DONE
 
 
@@ -93,24 +93,12 @@ def _pieces(files: Iterable[str]) -> Iterator[str]:
                 raise PairwrightError("no standard input to read")
             if sys.stdin.isatty():
                 print("Paste the chat, then press Ctrl-D on a line of its own.", file=sys.stderr)
-            yield from _read(sys.stdin.buffer)
+            yield from pieces(sys.stdin.buffer)
         else:
             try:
                 with Path(name).open("rb") as stream:
-                    yield from _read(stream)
+                    yield from pieces(stream)
             except (OSError, ValueError) as error:
                 why = getattr(error, "strerror", None) or "no name of a file"
                 raise PairwrightError(f"{printable(name, 200)}: {why}") from None
         yield "\n"
-
-
-def _read(stream: BinaryIO) -> Iterator[str]:
-    """The text in pieces: UTF-16 where it begins with that mark, else UTF-8, faults and all."""
-    head = stream.peek(2)[:2] if hasattr(stream, "peek") else b""
-    encoding = "utf-16" if head in (b"\xff\xfe", b"\xfe\xff") else "utf-8"
-    text = TextIOWrapper(stream, encoding=encoding, errors="replace")
-    try:
-        while piece := text.read(PIECE):
-            yield piece
-    finally:
-        text.detach()

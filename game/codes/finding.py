@@ -8,6 +8,8 @@ of it is kept than one code may have.
 from __future__ import annotations
 
 import re
+from array import array
+from bisect import bisect_right
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from itertools import chain
@@ -15,7 +17,7 @@ from string import ascii_lowercase
 
 from game.codes.card import CARD, DAYS_CARD, Addressed, card_in
 from game.codes.invite import INVITE, contest_in
-from game.codes.symbols import ALPHABET, END, MAX_SYMBOLS, PREFIX, opened
+from game.codes.symbols import ALPHABET, CHECKS, END, HEAD, MAX_SYMBOLS, PREFIX, opened
 from game.contest import Contest
 from game.errors import CodeError, ContestError, PositionError
 
@@ -27,6 +29,8 @@ MAX_FAULTS = 50
 """Damaged codes that are told one by one; the rest is counted."""
 _PIECE = 65_536
 """Characters that are looked at together."""
+_LIKE = 8
+"""Symbols that must follow a prefix, if no end mark does, for it to be told as a damaged code."""
 _SHOWN = 12
 """Symbols of a damaged code that are told."""
 
@@ -63,18 +67,19 @@ def find(pieces: Iterable[str]) -> Findings:
     known: set[str] = set()
     faults: list[CodeError] = []
     more = read = 0
-    for code, fault in _codes(pieces):
+    for code, fault, line in _codes(pieces):
         if fault and len(faults) == MAX_FAULTS:
             more += 1
             continue
         if code in known and not fault:
             continue
+        read += len(code)  # damaged ones too: looking into them takes as long
         try:
             found[_carried(code, fault)] = None
             known.add(code)
-            read += len(code)
         except CodeError as error:
             if len(faults) < MAX_FAULTS:
+                error.line = line
                 faults.append(error)
             else:
                 more += 1
@@ -127,31 +132,87 @@ def _carried(code: str, fault: str) -> Contest | Addressed:
         raise told(f"{beginning}: {error}") from None
 
 
-def _codes(pieces: Iterable[str]) -> Iterator[tuple[str, str]]:
-    """Each code in the text, in capitals and without its marks, and why it is none if so."""
+def _codes(pieces: Iterable[str]) -> Iterator[tuple[str, str, int]]:
+    """Each code in the text, in capitals and without its marks, why it is none if so, its line."""
     kept = " "
+    before = 0  # letters and digits before what is kept
+    lines = _Lines()
     for piece in chain(_cut(pieces), [None]):
         is_last = piece is None
+        lines.add(piece or "")
         text = _NOTHING.sub(" ", kept + (piece or "  ").translate(_CAPITALS))
         at = 1
         while start := _START.search(text, at):
             body = _BODY.match(text, start.end())
             assert body is not None  # it may be empty
             code = body[0].replace(" ", "")
+            line = lines.of(before + _count(text, start.start()))
+            looked_at = max(body.end(), start.end() + 4 * _LIKE)
             if len(code) > MAX_SYMBOLS:
-                yield code[:_SHOWN], "longer than any"
-            elif len(text) - body.end() <= _LONGEST_MARK and not is_last:
-                kept = text[start.start() - 1 :]
+                yield code[:_SHOWN], "longer than any", line
+            elif len(text) - looked_at <= _LONGEST_MARK and not is_last:
+                left = start.start() - 1
                 break
             elif end := _END.match(text, body.end()):
-                yield code, ""
+                if len(code) >= HEAD + CHECKS:
+                    yield code, "", line
                 at = end.end()
                 continue
-            else:
-                yield code[:_SHOWN], f"cut off or damaged, no {END} at its end"
+            elif _is_like_a_code(text[start.end() : start.end() + 4 * _LIKE]):
+                yield code[:_SHOWN], f"cut off or damaged, no {END} at its end", line
             at = body.end()
         else:
-            kept = text[max(at, len(text) - _LONGEST_MARK) - 1 :]
+            left = max(at, len(text) - _LONGEST_MARK) - 1
+        before += _count(text, left)
+        kept = text[left:]
+        lines.forget(before)
+
+
+def _is_like_a_code(text: str) -> bool:
+    """Whether what follows a prefix looks like a code, one character of which may be wrong.
+
+    The prefix may be a mere word of the talk, after which other words come, or a date.
+    """
+    following = text.replace(" ", "")
+    count = 2 * _LIKE if following[:_LIKE].isdigit() else _LIKE
+    if len(following) < count:
+        return False
+    return sum(character not in ALPHABET for character in following[:count]) <= 1
+
+
+def _count(text: str, end: int) -> int:
+    """Letters and digits before a place of a text in which all else is a blank."""
+    return end - text.count(" ", 0, end)
+
+
+class _Lines:
+    """In which line of a text each of its letters and digits stands, counted from 0."""
+
+    def __init__(self) -> None:
+        self._firsts = array("Q", [0])  # of each line that has any
+        self._numbers = array("Q", [1])
+        self._line, self._count = 1, 0
+
+    def add(self, piece: str) -> None:
+        """The text goes on."""
+        for at, part in enumerate(piece.split("\n")):
+            if at:
+                self._line += 1
+                if self._firsts[-1] == self._count:
+                    self._numbers[-1] = self._line
+                else:
+                    self._firsts.append(self._count)
+                    self._numbers.append(self._line)
+            self._count += len(_NOTHING.sub("", part))
+
+    def of(self, number: int) -> int:
+        """The line of a letter or digit."""
+        return self._numbers[bisect_right(self._firsts, number) - 1]
+
+    def forget(self, number: int) -> None:
+        """Nothing is asked any more of those before this one."""
+        gone = bisect_right(self._firsts, number) - 1
+        del self._firsts[:gone], self._numbers[:gone]
 
 
 def _cut(pieces: Iterable[str]) -> Iterator[str]:

@@ -168,7 +168,7 @@ def parse_run(text: str) -> Run:
         texts = (terms["mode"], terms["programme"], seed)
         if not all(type(n) is int for n in numbers) or not all(type(t) is str for t in texts):
             raise ValueError
-        if not 0 <= breaks <= MAX_BREAKS or len(seed) > MAX_SEED:
+        if not 0 <= breaks <= MAX_BREAKS or len(seed) > MAX_SEED or not seed.isprintable():
             raise ValueError
         return Run(Terms(**{**terms, "inspection": terms["inspection"] is True}), seed, (), breaks)
     except ProgrammeError:

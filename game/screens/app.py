@@ -27,7 +27,6 @@ from typing import TYPE_CHECKING, Any, TypeVar
 from textual import events
 from textual.app import App, SystemCommand
 from textual.screen import Screen
-from textual.widgets import Input
 
 from game.errors import PackError, RecordsError, SettingsError
 from game.folders import Folders
@@ -334,7 +333,8 @@ class PairwrightApp(App[int]):
                 self._kept.append(event)
                 return
             await self._release()  # a screen that was left took the opener with it
-            is_written = event.is_printable and isinstance(self.focused, Input)
+            field = self.focused
+            is_written = field is not None and field.check_consume_key(event.key, event.character)
             if not is_written and getattr(self.screen, "opens_line", _opens_none)(event.key):
                 self._opener = (event, self.screen)
         await super().on_event(event)

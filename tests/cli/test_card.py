@@ -111,7 +111,7 @@ def test_the_name_is_that_of_the_settings(tmp_path: Path) -> None:
     [
         ((), "no contest was played here"),
         (("0123456789",), 'no contest "0123456789" was played here'),
-        (("EPAIRV1",), "cut off or damaged, no OVER at its end"),
+        (("EPAIRV101NJX9ZR",), "cut off or damaged, no OVER at its end"),
         (("\n" * 90,), "was played here"),
     ],
 )
@@ -120,3 +120,20 @@ def test_no_card_is_one_line(tmp_path: Path, arguments: tuple[str, ...], problem
     code, out, err = run("card", "--data-dir", tmp_path, "--name", "Ada", *arguments)
     assert (code, out) == (Exit.FAULT, "")
     assert one_line(err) and problem in err
+
+
+def test_bytes_that_are_no_text_name_no_contest(tmp_path: Path) -> None:
+    """One clear line, for a contest and for a name."""
+    play(tmp_path, CONTEST, LINES)
+    for arguments in (("--name", "Ada", b"a\xff"), ("--name", b"A\xff")):
+        ran = run("card", "--data-dir", tmp_path, *arguments)
+        assert (ran.code, ran.out) == (Exit.FAULT, "")
+        assert one_line(ran.err)
+
+
+def test_the_first_of_two_runs_counts(tmp_path: Path) -> None:
+    """A contest that was played to its end twice, as it may be in a file, has its first card."""
+    play(tmp_path, CONTEST, LINES)
+    first = run("card", "--data-dir", tmp_path, "--name", "Ada").out
+    play(tmp_path, CONTEST, ("R U2 U' R'", LINES[1]))
+    assert run("card", "--data-dir", tmp_path, "--name", "Ada").out == first

@@ -25,7 +25,7 @@ OTHER = invite_code(Contest("Other", CONTEST.positions))
         (INVITE[:20] + "0" + INVITE[21:], "wrong, missing or too many"),
         (code(card("Ada")), "no invite in this text"),
         (f"{INVITE} {OTHER}", "2 invites where one is expected"),
-        ("\x1b[2J" + INVITE[:12], "cut off or damaged"),
+        ("\x1b[2J" + INVITE[:14], "cut off or damaged"),
         ("x" * 100_000, "no invite in this text"),
     ],
 )
@@ -53,3 +53,17 @@ def test_a_code_is_asked_for() -> None:
     ran = run("join")
     assert ran.code == Exit.FAULT
     assert "CODE" in ran.err
+
+
+@pytest.mark.parametrize("encoding", ["latin-1", "utf-16"])
+def test_any_bytes_are_read(encoding: str, tmp_path: Path) -> None:
+    """Text in another encoding round the invite does not hinder, strict as Python may be."""
+    sent = f"\xe9t\xe9: {INVITE}".encode(encoding)
+    path = tmp_path / "invite.txt"
+    path.write_bytes(sent)
+    strict = {"PYTHONIOENCODING": "utf-8:strict"}
+    for name, stdin in (("-", sent), (path, b"")):
+        ran = run("join", "--data-dir", tmp_path, name, stdin=stdin, **strict)
+        assert ran.code == Exit.CANNOT
+        assert "needs a terminal" in ran.err
+        assert ran.err.count("\n") == 1

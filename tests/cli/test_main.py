@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import shlex
 import subprocess
 import sys
 from pathlib import Path
@@ -10,7 +11,9 @@ import pytest
 
 from game import __version__
 from game.cli.exits import MEANING, Exit
+from game.codes import invite_code
 from tests.cli.running import COMMAND, ROOT, environment, one_line, run
+from tests.screens.friends import CONTEST
 
 LOADED = """
 import sys
@@ -174,5 +177,30 @@ def test_an_output_that_is_full(option: str, unbuffered: str) -> None:
             env=environment(PYTHONUNBUFFERED=unbuffered),
             check=False,
         )
+    assert ended.returncode == Exit.CANNOT
+    assert one_line(ended.stderr.decode())
+
+
+@pytest.mark.parametrize(
+    "arguments",
+    [
+        ["invite", "R U R'"],
+        ["standings", "--no-par", "-"],
+        ["where"],
+        ["export", "--csv"],
+        ["--version"],
+    ],
+)
+def test_an_output_that_is_closed(arguments: list[str], tmp_path: Path) -> None:
+    """It is told as one that is full is: what was asked for is nowhere to be seen."""
+    command = shlex.join([*COMMAND, *arguments, "--data-dir", str(tmp_path)])
+    ended = subprocess.run(
+        ["sh", "-c", f"{command} >&-"],
+        input=invite_code(CONTEST).encode(),
+        stderr=subprocess.PIPE,
+        cwd=ROOT,
+        env=environment(),
+        check=False,
+    )
     assert ended.returncode == Exit.CANNOT
     assert one_line(ended.stderr.decode())

@@ -74,7 +74,7 @@ Not ranked:
   Di belongs to invite 0123456789, which is not here
 
 Not readable:
-  the code that begins EPAIRC10J5Z6Z7Y2W: cut off or damaged, no OVER at its end
+  line 7: the code that begins EPAIRC10J5Z6Z7Y2W: cut off or damaged, no OVER at its end
 
 Turns are proven by replay; times are what the players say they are.
 """.replace("C10J5Z6Z7Y2W", ADA[5:17])
@@ -154,5 +154,5 @@ def test_a_text_of_faults_only_is_told(tmp_path: Path) -> None:
     """A code that is cut off is told as such, not as nothing."""
     ran = told(tmp_path, text=ADA[:30])
     assert ran.code == Exit.DONE
-    assert ran.out.startswith("Not readable:\n  the code that begins EPAIRC1")
+    assert ran.out.startswith("Not readable:\n  line 1: the code that begins EPAIRC1")
     assert not one_line(ran.out)

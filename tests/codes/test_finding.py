@@ -78,11 +78,39 @@ def test_a_code_after_any_letter_is_found() -> None:
 @pytest.mark.parametrize("code", [INVITE, CARD], ids=["invite", "card"])
 def test_a_code_cut_off_anywhere_is_a_fault(code: str) -> None:
     """At its end, in the middle of other text, and before another code, which is found."""
-    for length in range(len(PREFIX) + 2, len(code)):
+    for length in range(len(PREFIX) + 8, len(code)):
         for rest in ("", " and so on", OTHER, f"\n{OTHER}"):
             found = find([code[:length] + rest])
             assert not found.invites and len(found.faults) == 1
             assert found.cards == ((BO,) if OTHER in rest else ())
+
+
+@pytest.mark.parametrize(
+    "talk",
+    [
+        "what is EPAIR",
+        "EPAIR",
+        "EPAIR?\n[12.11.2026, 19:03] Ada: the prefix of a code",
+        "EPAIR and OVER. EPAIR over",
+        "epair c1",
+        "a repair v1 of the thing",
+        "EPAIR: my friend",
+    ],
+)
+@pytest.mark.parametrize("rest", ["", f"\n{CARD}"])
+def test_the_prefix_may_be_a_word(talk: str, rest: str) -> None:
+    """Talk of it is no damaged code, and a card after it is found."""
+    found = find([talk + rest])
+    assert found.faults == ()
+    assert found.cards == ((ADA,) if rest else ())
+
+
+@given(st.lists(st.sampled_from([CARD[:-1], CARD, "talk", "\n", "> \n", " "])), st.integers(1, 60))
+def test_the_line_of_a_fault_is_told(parts: list[str], size: int) -> None:
+    """Whatever stands before it and however the text is cut."""
+    text = "\n".join([*parts, "look:", INVITE[:40]])
+    (*_, fault) = find(text[i : i + size] for i in range(0, len(text), size)).faults
+    assert fault.placed.startswith(f"line {text.count(chr(10)) + 1}: the code that begins EPAIRV1")
 
 
 def test_interleaved_codes_are_faults() -> None:
@@ -152,7 +180,7 @@ def test_a_code_without_end_is_given_up() -> None:
 
 def test_faults_without_end_are_counted() -> None:
     """The first are told, the rest is a number."""
-    found = find(["EPAIR " * (MAX_FAULTS + 7)])
+    found = find(["EPAIRC1234567 " * (MAX_FAULTS + 7)])
     assert (len(found.faults), found.more) == (MAX_FAULTS, 7)
 
 
@@ -174,6 +202,17 @@ def test_there_is_a_bound_to_all_of_it(monkeypatch: pytest.MonkeyPatch) -> None:
         CodeError, match=r"^invites and cards of more than \d+ symbols in one text$"
     ):
         find([CARD, OTHER])
+
+
+def test_damaged_codes_count_against_the_bound(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Looking into one takes as long as into a whole one, so that there is an end to it."""
+    long = f"{PREFIX}C1{'0' * 5000}{END}"
+    damaged = [f"{long}\n"] * 300
+    with pytest.raises(CodeError, match=r"^invites and cards of more than \d+ symbols"):
+        find(damaged)
+    monkeypatch.setattr(finding, "MAX_READ", 10_000_000)
+    found = find(damaged)
+    assert len(found.faults) + found.more == 300
 
 
 @pytest.mark.parametrize(

@@ -99,7 +99,7 @@ runs = st.builds(
         added=st.integers(0, 1000),
         inspection=st.booleans(),
     ),
-    seed=st.text(max_size=20),
+    seed=st.text(max_size=20).filter(str.isprintable),
     breaks=st.integers(0, 9),
 )
 
@@ -128,6 +128,8 @@ GOOD = json.loads(run_text(run(DASH, 5)))
         json.dumps({**GOOD, "breaks": -1}),
         json.dumps({**GOOD, "breaks": True}),
         json.dumps({**GOOD, "seed": "x" * 81}),
+        json.dumps({**GOOD, "seed": "\ud800"}),
+        json.dumps({**GOOD, "seed": "a\nb"}),
         json.dumps({**GOOD, "terms": {**GOOD["terms"], "mode": "walk"}}),
         json.dumps({**GOOD, "terms": {**GOOD["terms"], "amount": 10**9}}),
         json.dumps({**GOOD, "terms": {**GOOD["terms"], "amount": 1.5}}),

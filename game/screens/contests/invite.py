@@ -12,7 +12,6 @@ from textual.widget import Widget
 from textual.widgets import Input, OptionList, Static
 from textual.widgets.option_list import Option
 
-from game.codes import key
 from game.contest import MAX_BYTES, MAX_POSITIONS, Contest
 from game.cube.moves import MAX_TEXT, parse_line
 from game.errors import (
@@ -39,13 +38,31 @@ SETUPS = "R U R', F R U R' U' F', 00-first-turns/open-door"
 ABOUT = "It carries the positions themselves: the same for everyone."
 
 
+class TermsList(ChoiceList):
+    """The terms; past their first and last row are the fields."""
+
+    def action_cursor_up(self) -> None:
+        """The row before, or the field above."""
+        if self.highlighted:
+            super().action_cursor_up()
+        else:
+            self.screen.focus_previous()
+
+    def action_cursor_down(self) -> None:
+        """The next row, or the field below."""
+        if self.highlighted == self.option_count - 1:
+            self.screen.focus_next()
+        else:
+            super().action_cursor_down()
+
+
 class InviteScreen(FramedScreen):
-    """Rows to choose from, and two fields. then: called with the key of the contest made."""
+    """Rows to choose from, and two fields. then: called with the contest made."""
 
     COMMAND_SCREEN = "invite"
     BINDINGS = commands.bindings("invite")
 
-    def __init__(self, then: Callable[[str], None]) -> None:
+    def __init__(self, then: Callable[[Contest], None]) -> None:
         super().__init__()
         self._then = then
         self._terms: Terms | None = None
@@ -55,7 +72,7 @@ class InviteScreen(FramedScreen):
         yield Vertical(
             Input(id="invite-title", max_length=MAX_BYTES, compact=True,
                   placeholder="title: what your friends will call it"),
-            ChoiceList(eager=True, id="invite-terms"),
+            TermsList(eager=True, quiet=True, id="invite-terms"),
             Static("Or setups and levels, with commas between", classes="invite-label"),
             Input(id="invite-setups", max_length=MAX_TEXT, compact=True, placeholder=SETUPS),
             Static(id="invite-said"),
@@ -89,8 +106,13 @@ class InviteScreen(FramedScreen):
         return self.query_one("#invite-terms", ChoiceList)
 
     @property
+    def _field(self) -> str | None:
+        """The field that is written in."""
+        return self.focused.id if isinstance(self.focused, Input) else None
+
+    @property
     def _is_writing(self) -> bool:
-        return isinstance(self.focused, Input)
+        return self._field is not None
 
     @property
     def _is_at_end(self) -> bool:
@@ -145,6 +167,18 @@ class InviteScreen(FramedScreen):
         else:
             self.action_change()
 
+    def action_down(self) -> None:
+        """From the title to the first of the terms."""
+        if self._field == "invite-title":
+            self._choices.highlighted = 0
+            self._choices.focus()
+
+    def action_up(self) -> None:
+        """From the setups to the last row over them."""
+        if self._field == "invite-setups":
+            self._choices.highlighted = self._choices.option_count - 1
+            self._choices.focus()
+
     def action_change(self) -> None:
         """The next value."""
         self._change(1)
@@ -169,7 +203,7 @@ class InviteScreen(FramedScreen):
     # -- making it -------------------------------------------------------------------------------
 
     def _make(self) -> None:
-        """Make the contest and open it."""
+        """Make the contest and hand it on."""
         assert self._terms is not None
         try:
             title = self.query_one("#invite-title", Input).value.strip()
@@ -179,7 +213,7 @@ class InviteScreen(FramedScreen):
             return
         book.keep(self.app, book.entry_for(self.app, contest))
         self.app.pop_screen()
-        self._then(key(contest))
+        self._then(contest)
 
     def _positions(self) -> tuple[Position, ...]:
         """Those that are typed, or else those of the terms. Raises PairwrightError."""

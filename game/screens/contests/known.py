@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from rich.cells import cell_len
 from textual.containers import Vertical
 from textual.content import Content
 from textual.widget import Widget
@@ -11,14 +12,16 @@ from textual.widgets import OptionList, Static
 from textual.widgets.option_list import Option
 
 from game.card_text import contest_name
+from game.contest import Contest
 from game.entered import Entered
 from game.entries import Entry
 from game.screens import commands
 from game.screens.contests import book
 from game.screens.contests import rows as contest_rows
 from game.screens.contests.paste import PasteScreen
-from game.screens.contests.screen import ContestScreen
+from game.screens.contests.screen import ContestScreen, invite_screen
 from game.screens.frame import FramedScreen
+from game.screens.key_bar import KeyBar
 from game.screens.lists import ChoiceList
 from game.screens.rows import fit
 
@@ -30,6 +33,8 @@ INTRODUCTION = (
     " every turn is replayed, so that nobody has to take anybody's word for it."
 )
 STATE_WIDTH, RULES_WIDTH, DATE_WIDTH = 16, 22, 12
+MIN_NAME, MAX_NAME = 16, 40
+"""Columns that the names take before anything else does."""
 
 
 class ContestsScreen(FramedScreen):
@@ -63,13 +68,18 @@ class ContestsScreen(FramedScreen):
         choices = self.query_one(ChoiceList)
         marked = choices.highlighted or 0
         width = choices.row_width
-        choices.set_options(Option(row(entry, width), id=str(entry.run)) for entry in self._entries)
+        names = [cell_len(contest_name(entry.entered.contest)) + 2 for entry in self._entries]
+        name_width = min(max([MIN_NAME, *names]), MAX_NAME)
+        choices.set_options(
+            Option(row(entry, width, name_width), id=str(entry.run)) for entry in self._entries
+        )
         choices.highlighted = min(marked, len(self._entries) - 1) if self._entries else None
         self.query_one("#contests-about").display = not self._entries
         choices.focus()
         waiting = sum(not entry.entered.is_over for entry in self._entries)
         aside = f"{waiting} to play" if waiting else ""
         self.entitle("Contests", aside)
+        self.query_one(KeyBar).refresh()
 
     # -- what the player does --------------------------------------------------------------------
 
@@ -96,20 +106,32 @@ class ContestsScreen(FramedScreen):
         """Make an invite."""
         from game.screens.contests.invite import InviteScreen  # noqa: PLC0415 - imported where it is pushed
 
-        self.app.push_screen(InviteScreen(self.open_kind))
+        self.app.push_screen(InviteScreen(self._take_up))
+
+    def _take_up(self, contest: Contest) -> None:
+        """Show the invite of a contest that was made; back from there is the contest."""
+        self.app.push_screen(ContestScreen(book.entry_for(self.app, contest)))
+        self.app.push_screen(invite_screen(contest))
+
+    def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
+        """There must be something to open."""
+        return action != "open" or bool(self._entries)
 
 
-def row(entry: Entry, width: int) -> Content:
-    """A contest: its name, how far it is played, its rules, when it was entered."""
+def row(entry: Entry, width: int, name_width: int) -> Content:
+    """A contest: its name, how far it is played, its rules, when it was entered.
+
+    Rules and date are left out where they would take from the name's width.
+    """
     entered = entry.entered
     state, style = state_words(entered)
     shown = [(f"{state:<{STATE_WIDTH}}", style)]
     room = width - STATE_WIDTH
-    if room >= RULES_WIDTH + 24:
+    if room >= RULES_WIDTH + name_width:
         rules = contest_rows.rules_words(entered.contest).partition(", ")[2]
         shown.append((fit(rules, RULES_WIDTH), "$muted"))
         room -= RULES_WIDTH
-    if room >= DATE_WIDTH + 24 and entry.began is not None:
+    if room >= DATE_WIDTH + name_width and entry.began is not None:
         shown.append((f"{entry.began.astimezone():%d %b}".rjust(DATE_WIDTH - 2), "$muted"))
         room -= DATE_WIDTH
     return Content.assemble(fit(contest_name(entered.contest), max(8, room)), *shown)

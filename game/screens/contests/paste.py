@@ -75,7 +75,7 @@ class PasteScreen(FramedScreen):
             ),
             PasteArea(tab_behavior="indent", compact=True, id="paste-text"),
             Static(id="paste-found"),
-            ChoiceList(eager=True, id="paste-list"),
+            ChoiceList(eager=True, quiet=True, id="paste-list"),
             Static(id="paste-faults"),
             id="paste",
         )
@@ -175,15 +175,16 @@ def _found_words(found: Findings, known: int) -> Content:
     """What the list below holds."""
     if not (found.invites or found.cards):
         return Content.styled("Nothing found yet.", "$muted")
-    return Content(f"Found: {counted(known, 'contest')}. Escape leads there, Enter opens it.")
+    there = "it; Enter then opens it" if known == 1 else "them; Enter then opens the marked one"
+    return Content(f"Found: {counted(known, 'contest')}. Escape leads to {there}.")
 
 
 def _fault_words(found: Findings, lost: int) -> Content:
     """What is amiss: damaged codes, and cards whose contest is not known."""
-    faults = [str(fault) for fault in found.faults[:SHOWN_FAULTS]]
+    faults = [fault.placed for fault in found.faults[:SHOWN_FAULTS]]
     more = found.more + len(found.faults) - len(faults)
     if more:
-        faults.append(f"and {more} more that cannot be read")
+        faults.append(f"and {counted(more, 'code')} more that cannot be read")
     if lost:
         faults.append(
             f"{counted(lost, 'card')} for a contest whose invite is not here: paste it too"

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from datetime import date
 
+from rich.cells import cell_len
 from textual.content import Content
 
 from game.card_text import summary
@@ -27,10 +28,14 @@ ONCE = (
 )
 
 NUMBER_WIDTH, TURNS_WIDTH, OVER_WIDTH, TIME_WIDTH = 3, 5, 14, 8
+UNKNOWN = "par ?"
 TIMES = ("seeing", "doing", "time")
+TITLE_GAP = 4
+"""Columns of a title row beside its two texts."""
 SHOWN_DAYS = 21
 """Days of the row of days."""
 JOINED, MISSED, OPEN = "━", "·", "○"
+LEGEND = f"{JOINED} all five played in time   {MISSED} not   {OPEN} today, still open"
 
 
 def head() -> Content:
@@ -60,17 +65,20 @@ def _played(result: Result, par: int | None) -> Iterable[tuple[str, str]]:
         yield "not solved", "$muted"
         return
     turns = obtm(result.line)
-    over = "" if par is None else "par" if turns == par else f"+{turns - par}"
+    over = UNKNOWN if par is None else "par" if turns == par else f"+{turns - par}"
     yield f"{turns:>{TURNS_WIDTH - 2}}  ", "bold"
-    yield f"{over:<5}", "$accent" if over == "par" else "$muted"
-    yield f"{'called' if result.called else '':<{OVER_WIDTH - 5}}", "$muted"
+    yield f"{over:<7}", "$accent" if over == "par" else "$muted"
+    yield f"{'called' if result.called else '':<{OVER_WIDTH - 7}}", "$muted"
     for time in (result.seeing, result.doing):
         yield f"{written(time):>{TIME_WIDTH}}", "$muted"
     yield f"{written(result.time):>{TIME_WIDTH}}", ""
 
 
-def words(entered: Entered, pars: Pars, cards: int) -> Content:
-    """What it comes to, or what is to be known before the next position."""
+def words(entered: Entered, pars: Pars, cards: int, *, searches: bool = False) -> Content:
+    """What it comes to, or what is to be known before the next position.
+
+    searches: whether a par of what is played is being searched.
+    """
     contest = entered.contest
     if entered.is_over:
         card = Card("?", entered.results)
@@ -79,6 +87,8 @@ def words(entered: Entered, pars: Pars, cards: int) -> Content:
         lines.append(("Your card is ready for the chat.", "$muted"))
     else:
         lines = [(ONCE, "$muted")]
+    if searches:
+        lines.append((f"\n{UNKNOWN}: it is being searched.", "$muted"))
     if cards:
         lines.append((f"\n{counted(cards, 'card').capitalize()} pasted.", "$muted"))
     return Content.assemble(*lines)
@@ -89,6 +99,14 @@ def rules_words(contest: Contest) -> str:
     inspection = ", inspection" if contest.rules.inspection else ""
     by = "by time" if contest.rules.by == TIME else "by turns, then time"
     return f"{counted(len(contest.positions), 'position')}, {by}{inspection}"
+
+
+def aside(name: str, contest: Contest, width: int) -> str:
+    """The rules beside a name in a row of that many columns, as much of them as there is room."""
+    rules = rules_words(contest)
+    short = "by time" if contest.rules.by == TIME else "by turns"
+    room = width - cell_len(name) - TITLE_GAP
+    return next((said for said in (rules, short) if cell_len(said) <= room), "")
 
 
 def date_words(date_: date, today: date) -> str:
@@ -112,8 +130,8 @@ def joined_words(played: Iterable[Played], today: date) -> Content:
         else:
             line.append((OPEN if number == numbers[-1] else MISSED, "$muted"))
     joined = "1 day joined" if now == 1 else f"{now} days joined"
-    told = f"  {joined}" + (f", once {most}" if most > now else "") if most else ""
-    return Content.assemble(*line, (told, "$muted"))
+    told = f"  {joined}" + (f", once {most}" if most > now else "")
+    return Content.assemble(*line, (f"{told}\n{LEGEND}", "$muted"))
 
 
 def pages(entered: Entered, cards: Cards) -> tuple[Page, ...]:

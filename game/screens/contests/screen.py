@@ -10,7 +10,7 @@ from textual.widgets import Input, OptionList
 
 from game.card_text import card_text, contest_name, day_name
 from game.codes import invite_code
-from game.contest import Result
+from game.contest import Contest, Result
 from game.day import is_day
 from game.entered import Entered
 from game.entries import settled
@@ -62,7 +62,7 @@ class ContestScreen(ContestTableScreen):
             return {"play": "keep the name", "back": "drop it"}.get(action, "")
         entered = self._entered
         if entered is None or not entered.is_over:
-            going = entered is not None and entered.number > 0
+            going = entered is not None and bool(entered.number or entered.begun)
             return {"card": "", "lines": "", "play": "go on" if going else "play"}.get(action)
         return None
 
@@ -109,12 +109,8 @@ class ContestScreen(ContestTableScreen):
 
     def action_invite(self) -> None:
         """The invite."""
-        entered = self._entered
-        if entered is not None and self._date is None:
-            name = contest_name(entered.contest)
-            about = "Send this to your friends: all of it, in one piece or in several lines."
-            text = f"{name}\n{invite_code(entered.contest)}"
-            self.app.push_screen(CodeScreen("Invite", about, text, name))
+        if self._entered is not None and self._date is None:
+            self.app.push_screen(invite_screen(self._entered.contest))
 
     def action_card(self) -> None:
         """The card, once all is played; it needs a name."""
@@ -201,3 +197,10 @@ class ContestScreen(ContestTableScreen):
             self._close_input()
         else:
             super().action_back()
+
+
+def invite_screen(contest: Contest) -> CodeScreen:
+    """The invite of a contest, to be sent."""
+    name = contest_name(contest)
+    about = "Send this to your friends: all of it, in one piece or in several lines."
+    return CodeScreen("Invite", about, f"{name}\n{invite_code(contest)}", name)

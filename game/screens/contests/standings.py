@@ -17,7 +17,7 @@ from game.runs.times import written
 from game.screens import commands
 from game.screens.contests import rows as contest_rows
 from game.screens.contests.rows import Cards
-from game.screens.engine import Answered, Failed, whole_question
+from game.screens.engine import Answered, Failed, first_question
 from game.screens.frame import FramedScreen
 from game.screens.rows import fit
 from game.standings import Pars, Row, Standings, standings
@@ -52,15 +52,14 @@ class StandingsScreen(FramedScreen):
     def on_mount(self) -> None:
         """Replay the cards in a thread: there may be many."""
         entered = self._entered
-        name = day_name(entered.day) if entered.day else contest_name(entered.contest)
-        self.entitle(f"Standings: {name}", contest_rows.rules_words(entered.contest))
         self.query_one("#standings").focus()
+        self._show()
         self._say(PROOF if self._cards else NONE)
         if not self._cards:
             return
         self.run_worker(self._rank, thread=True)
         for position in entered.contest.positions:
-            self.app.engine.ask(whole_question(position), self)
+            self.app.engine.ask(first_question(position), self)
 
     def _rank(self) -> None:
         self.app.call_later(self._take, standings(self._entered.contest, self._cards))
@@ -75,7 +74,7 @@ class StandingsScreen(FramedScreen):
         message.stop()
         par = getattr(message.outcome, "par", None)
         for position in self._entered.contest.positions:
-            if par is not None and whole_question(position) == message.question:
+            if par is not None and first_question(position) == message.question:
                 self._pars[position.text] = par
         self._show()
 
@@ -92,10 +91,15 @@ class StandingsScreen(FramedScreen):
         self.call_after_refresh(self._show)
 
     def _show(self) -> None:
-        made = self._made
-        if made is None or not self.is_attached:
+        if not self.is_attached:
             return
-        pars = [self._pars.get(p.text) for p in self._entered.contest.positions]
+        entered, made = self._entered, self._made
+        name = day_name(entered.day) if entered.day else contest_name(entered.contest)
+        title = f"Standings: {name}"
+        self.entitle(title, contest_rows.aside(title, entered.contest, self.size.width))
+        if made is None:
+            return
+        pars = [self._pars.get(p.text) for p in entered.contest.positions]
         width = self.query_one("#standings-rows").content_size.width
         self.query_one("#standings-head", Static).update(head(made, width))
         self.query_one("#standings-rows", Static).update(table(made, pars, width))

@@ -22,7 +22,7 @@ from game.entries import Entry
 from game.errors import DayError
 from game.screens.contests import book
 from game.screens.contests import rows as contest_rows
-from game.screens.engine import Answered, Failed, whole_question
+from game.screens.engine import Answered, ByPairs, Failed, Question, first_question
 from game.screens.frame import FramedScreen
 from game.screens.key_bar import KeyBar
 from game.screens.lists import ChoiceList
@@ -50,6 +50,7 @@ class ContestTableScreen(FramedScreen):
         self._entry = entry
         self._date = date_
         self._pars: dict[str, int] = {}
+        self._sought: set[Question | ByPairs] = set()  # what the engine is asked for
         self._said = ""
 
     def body(self) -> Iterable[Widget]:
@@ -135,17 +136,21 @@ class ContestTableScreen(FramedScreen):
         """Ask for the pars of what is played; of nothing else, which may be on the screen soon."""
         entered = self._entered
         for position in entered.contest.positions[: entered.number] if entered else ():
-            self.app.engine.ask(whole_question(position), self)
+            if position.text not in self._pars:
+                self._sought.add(first_question(position))
+                self.app.engine.ask(first_question(position), self)
 
     def on_answered(self, message: Answered) -> None:
         """A par is known: to the table, and to attempts that ended before it was."""
         message.stop()
+        self._sought.discard(message.question)
         par = getattr(message.outcome, "par", None)
         entered = self._entered
         if par is None or entered is None:
+            self._show()
             return
         for position in entered.contest.positions:
-            if whole_question(position) == message.question:
+            if first_question(position) == message.question:
                 self._pars[position.text] = par
                 book.learn_par(self.app, position, par)
         self._show()
@@ -153,6 +158,8 @@ class ContestTableScreen(FramedScreen):
     def on_failed(self, message: Failed) -> None:
         """It goes without."""
         message.stop()
+        self._sought.clear()
+        self._show()
 
     # -- showing ---------------------------------------------------------------------------------
 
@@ -186,7 +193,12 @@ class ContestTableScreen(FramedScreen):
         self._rows.set_options(contest_rows.rows(entered, pars))
         self._rows.highlighted = marked
         cards = len(book.chat(self.app).cards_for(entered.kind))
-        words = contest_rows.words(entered, pars, cards)
+        searches = any(
+            first_question(position) in self._sought
+            for position, result in zip(entered.contest.positions, entered.results, strict=False)
+            if result.solved
+        )
+        words = contest_rows.words(entered, pars, cards, searches=searches)
         self.query_one("#contest-words", Static).update(words)
         self.call_after_refresh(self._draw)
 
@@ -194,7 +206,8 @@ class ContestTableScreen(FramedScreen):
         if self._date is not None:
             return "The day's five", contest_rows.date_words(self._date, date.today())
         assert entered is not None
-        return contest_name(entered.contest), contest_rows.rules_words(entered.contest)
+        name = contest_name(entered.contest)
+        return name, contest_rows.aside(name, entered.contest, self.size.width)
 
     def _draw(self) -> None:
         """The marked position, if it is played: what is still to come is not to be seen."""

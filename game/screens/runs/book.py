@@ -76,7 +76,18 @@ def left_open(app: PairwrightApp) -> Entry | None:
     """The run that was left last and is not over."""
     if not app.has_records:
         return None
+    app.record(_close_unreadable, None)
     return app.record(lambda records: next(_entries(records, records.open_runs()), None), None)
+
+
+def _close_unreadable(records: Records) -> None:
+    """End the runs that nobody could take up, so that they are not told of as left for ever."""
+    for kept in records.open_runs():
+        if kept.mode in MODES:
+            try:
+                parse_run(kept.text)
+            except ProgrammeError:
+                records.end_run(kept.number)
 
 
 def best_of(app: PairwrightApp, kind: str, mode: str) -> tuple[Run | None, int]:

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from textual.widgets import Input
 
+from game.codes import read_invite
 from game.contest import TIME, Contest
 from game.packs import Puzzle
 from game.screens.contests import book
+from game.screens.contests.code import CodeScreen
 from game.screens.contests.invite import InviteScreen
 from game.screens.contests.known import ContestsScreen
 from game.screens.contests.screen import ContestScreen
@@ -23,9 +25,13 @@ async def open_form(game: Game) -> None:
 
 
 async def made(game: Game) -> Contest:
-    """The contest that was made, which is open now."""
-    await game.until(lambda: isinstance(game.app.screen, ContestScreen))
+    """The contest that was made: its invite is in front, and behind it the contest."""
+    await game.until(lambda: isinstance(game.app.screen, CodeScreen))
     (entry,) = book.entries(game.app)
+    assert isinstance(game.app.screen, CodeScreen)
+    assert read_invite(game.app.screen.text) == entry.entered.contest
+    await game.press("q")
+    assert isinstance(game.app.screen, ContestScreen)
     return entry.entered.contest
 
 
@@ -85,9 +91,29 @@ async def test_two_invites_deal_anew(start: Start) -> None:
             await game.press("i")
             await game.until(lambda: isinstance(game.app.screen, InviteScreen))
             await game.settle()
-            await game.press("enter up enter")
-            await game.until(lambda: isinstance(game.app.screen, ContestScreen))
-            await game.press("q")
+            await game.press("enter end enter")
+            await game.until(lambda: isinstance(game.app.screen, CodeScreen))
+            await game.press("q q")
             await game.until(lambda c=count: len(book.entries(game.app)) == c)
         one, two = (entry.entered.contest.positions for entry in book.entries(game.app))
         assert one != two
+
+
+async def test_the_arrows_lead_through_the_form(start: Start) -> None:
+    """Down from the title, through the rows, to the setups, and up again; one place is marked."""
+    async with start() as game:
+        await open_form(game)
+        title, terms, setups = (
+            game.app.screen.query_one(f"#invite-{name}") for name in ("title", "terms", "setups")
+        )
+        assert title.has_focus and not game.says("▸")
+        await game.press("down")
+        assert terms.has_focus and game.says("▸ Play")
+        await game.press("up")
+        assert title.has_focus and not game.says("▸")
+        await game.press("down end")
+        assert game.says("▸ Make the invite")
+        await game.press("down")
+        assert setups.has_focus and not game.says("▸")
+        await game.press("up")
+        assert terms.has_focus and game.says("▸ Make the invite")

@@ -132,3 +132,14 @@ async def test_pasted_text_does_nothing_to_the_terminal(start: Start) -> None:
         shown = "".join(game.rows())
         assert not {"\x1b", "\x07", "\u202e", "\x9b"} & set(shown)
         assert "[2J" in shown
+
+
+async def test_three_faults_are_seen_whole(start: Start) -> None:
+    """What is wrong with each, the last one too, and how many more there are."""
+    damaged = [code(card(name))[:-4] for name in ("Ada", "Bo", "Cem", "Dora")]
+    async with start() as game:
+        await open_paste(game)
+        game.app.screen.post_message(events.Paste("\n\n".join(damaged)))
+        await game.until(lambda: game.says("And one code more that cannot be read."))
+        said = " ".join(" ".join(game.rows()).split())
+        assert said.count("no OVER at its end.") == 3

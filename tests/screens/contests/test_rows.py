@@ -10,7 +10,7 @@ from game.contest import Result
 from game.day import Played
 from game.entered import Entered
 from game.screens.contests import rows as contest_rows
-from game.screens.contests.rows import JOINED, MISSED, OPEN
+from game.screens.contests.rows import JOINED, LEGEND, MISSED, OPEN
 from tests.screens.friends import CONTEST, LEFT, RIGHT, TIMED, card, result
 
 TODAY = date(2026, 11, 25)
@@ -28,7 +28,7 @@ def test_rows_of_what_is_played() -> None:
     over = Entered(CONTEST, "", (called, UNSOLVED))
     assert rows(over, 2, 3) == ["1 3 +1 called 2.00 1.50 3.50", "2 not solved"]
     assert rows(over, 3, None)[0] == "1 3 par called 2.00 1.50 3.50"
-    assert rows(over, None, None)[0] == "1 3 called 2.00 1.50 3.50"
+    assert rows(over, None, None)[0] == "1 3 par ? called 2.00 1.50 3.50"
 
 
 def test_rows_of_what_is_to_come() -> None:
@@ -60,6 +60,22 @@ def test_rules_in_words() -> None:
     assert contest_rows.rules_words(TIMED) == "two positions, by time, inspection"
 
 
+def test_a_par_that_is_searched_is_told() -> None:
+    """The sign in the table is explained while the search goes on."""
+    entered = Entered(CONTEST, "", (result(RIGHT),))
+    assert contest_rows.words(entered, (None, None), 0, searches=True).plain.endswith(
+        "par ?: it is being searched."
+    )
+    assert "searched" not in contest_rows.words(entered, (3, None), 0).plain
+
+
+def test_rules_leave_room_for_the_name() -> None:
+    """In a narrow window they are short, and where the name needs all there are none."""
+    assert contest_rows.aside("Tea", TIMED, 60) == contest_rows.rules_words(TIMED)
+    assert contest_rows.aside("Tea at four with everybody", TIMED, 50) == "by time"
+    assert contest_rows.aside("x" * 55, TIMED, 60) == ""
+
+
 @pytest.mark.parametrize(
     ("away", "told"),
     [
@@ -78,11 +94,13 @@ def test_the_row_of_days() -> None:
     today = TODAY.toordinal()
     before = [Played(today - away, today - away) for away in (1, 2, 4)]
     told = contest_rows.joined_words(before, TODAY).plain
-    assert told.endswith(f"{JOINED}{MISSED}{JOINED}{JOINED}{OPEN}  2 days joined")
+    assert f"{JOINED}{MISSED}{JOINED}{JOINED}{OPEN}  2 days joined\n" in told
+    assert told.endswith(LEGEND)
     played = contest_rows.joined_words([*before, Played(today, today)], TODAY).plain
-    assert played.endswith(f"{JOINED}{JOINED}{JOINED}  3 days joined")
+    assert f"{JOINED}{JOINED}{JOINED}  3 days joined\n" in played
     later = contest_rows.joined_words(before, TODAY + timedelta(9)).plain
-    assert later.endswith("0 days joined, once 2")
+    assert "0 days joined, once 2\n" in later
+    assert "0 days joined\n" in contest_rows.joined_words([], TODAY).plain
 
 
 def test_pages_of_lines() -> None:

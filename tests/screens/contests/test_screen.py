@@ -15,6 +15,7 @@ from game.day import day
 from game.entered import entered_text
 from game.screens.contests import book
 from game.screens.contests.code import CodeScreen
+from game.screens.contests.known import ContestsScreen
 from game.screens.contests.screen import ContestScreen
 from game.screens.contests.standings import StandingsScreen
 from game.screens.lines.screen import LinesScreen
@@ -60,6 +61,20 @@ async def test_a_contest_is_played_to_its_end(start: Start) -> None:
         ]
         (entry,) = book.entries(game.app)
         assert entry.entered.is_over
+
+
+async def test_the_list_of_contests_when_it_is_narrow(start: Start) -> None:
+    """A title has the room; with no contest there is nothing to open."""
+    title = "Every Friday evening at Ada's house"
+    async with start(size=(60, 20)) as game:
+        await game.app.push_screen(ContestsScreen())
+        await game.until(lambda: game.says("i make an invite"))
+        assert not game.says("Enter open")
+        await game.press("enter")
+        book.keep(game.app, book.entry_for(game.app, replace(CONTEST, title=title)))
+        await game.press("p escape q")
+        await game.until(lambda: game.says(f"{title} "))
+        assert game.says("Enter open")
 
 
 async def test_nothing_is_played_twice(start: Start) -> None:
@@ -121,6 +136,7 @@ async def test_a_position_that_was_shown_has_its_clock_run_on(start: Start) -> N
         await game.until(lambda: isinstance(game.app.screen, RoundScreen))
         await game.press("q q")
         await game.until(lambda: game.says("begun; its clock runs on"))
+        assert game.says("Enter go on")
         (entry,) = book.entries(game.app)
         assert entry.entered.begun is not None
         assert abs(entry.entered.begun - time.time()) < 60

@@ -288,12 +288,15 @@ async def test_a_run_whose_pack_is_gone(start: Start) -> None:
 
 
 async def test_rows_that_are_no_run(start: Start) -> None:
-    """What cannot be read as a run is passed over."""
+    """What cannot be read as a run is passed over, and closed, so that it is told of no more."""
     async with start() as game:
-        for text in ("", "{}", "[" * 1000):
+        half = run_text(Run(Terms(DASH, 3, "pack/gone"), "\ud800"))
+        for text in ("", "{}", "[" * 1000, half):
             game.app.records.begin_run(DASH, "kind", text)
         await open_runs(game)
         assert not game.says("was left")
+        await game.press("u")
+        assert game.app.records.open_runs() == ()
 
 
 @pytest.mark.parametrize("size", [(60, 20), (80, 24), (120, 40)])
