@@ -96,8 +96,6 @@ def test_a_match_of_three(tmp_path: Path, find: Find) -> None:
         game.game.kill(signal.SIGKILL)
         game.game.wait()
     with terminal(tmp_path) as game:
-        game.shows("turns 0")  # the first level, which nobody has solved yet
-        game.press("q")
         game.shows("Table match")
         game.press("g")
         game.shows("Waiting", "Ada, Bo and Cem")

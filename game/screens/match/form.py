@@ -42,13 +42,14 @@ class NameInput(Input):
         self.lead_on()
 
     def lead_on(self) -> None:
-        """To the next name, or to the terms where nobody is named here nor further down."""
+        """To the next name, or to the terms where nobody is named here nor further down.
+
+        At once: what is typed meanwhile belongs there.
+        """
         fields = [*self.screen.query(NameInput)]
         behind = fields[fields.index(self) :]
-        if len(behind) == 1 or not any(field.value.strip() for field in behind):
-            self.screen.query_one("#terms").focus()
-        else:
-            behind[1].focus()
+        is_last = len(behind) == 1 or not any(field.value.strip() for field in behind)
+        self.screen.set_focus(self.screen.query_one("#terms") if is_last else behind[1])
 
     def on_blur(self) -> None:
         """Of a name that is longer than its line the beginning is seen."""
