@@ -52,7 +52,7 @@ def test_figures_are_of_what_all_have_played() -> None:
 def test_who_solved_nothing_has_no_figures() -> None:
     """Neither turns nor a time, and no par, of what was not solved."""
     match = begun("Ada", "Bo").after(result()).after(result("", solved=False))
-    assert words(match)[1] == ["2", "Bo", "-", "-", "0/1", "waits"]
+    assert words(match)[1] == ["2", "Bo", "-", "-", "0/1", "plays", "now"]
 
 
 def test_by_rank() -> None:
