@@ -132,9 +132,9 @@ def _cells(row: Row, contest: Contest, pars: Pars) -> tuple[str, ...]:
     return (
         str(row.rank),
         f"{row.solved} of {len(contest.positions)}",
-        str(row.all_turns),
+        str(row.all_turns) if row.solved else "-",
         "" if over is None or not row.solved else f"+{over}" if over else "par",
-        written(row.time),
+        written(row.time) if row.solved else "-",
         calls,
         shown(row.card.name) + (" (another card has this name)" if row.namesake else ""),
     )

@@ -131,7 +131,7 @@ MEANINGS: tuple[tuple[str, tuple[str, ...]], ...] = (
         (
             "You and everything that the drill asks are rated by Glicko-2: a position is won at"
             " par without help, and half won when that took half as long again as it usually"
-            " takes you. What you are expected to win one time in three comes most often, and"
+            " takes you. What you are expected to win one time in five comes most often, and"
             " every third position is the one that has waited longest.",
         ),
     ),

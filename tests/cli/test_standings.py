@@ -43,6 +43,14 @@ def told(tmp_path: Path, *arguments: str, text: str = CHAT) -> Ran:
     return run("standings", "--data-dir", tmp_path, *arguments, stdin=text.encode())
 
 
+def test_who_solved_nothing_has_no_turns_and_no_time(tmp_path: Path) -> None:
+    """Neither is nought, which would be the best there is."""
+    gave_up = Result((), 100, 0, called=False, solved=False)
+    card = card_code(Addressed(key(CONTEST), Card("Ova", (gave_up, gave_up))))
+    out = told(tmp_path, text=f"{invite_code(CONTEST)} {card}").out
+    assert out.split("\n")[4].split() == ["1", "0", "of", "2", "-", "-", "Ova"]
+
+
 def test_a_chat_is_ranked(tmp_path: Path) -> None:
     """Each contest with its rows, what is not ranked or cannot be read, and what is proven."""
     code_, out, err = told(tmp_path)

@@ -146,12 +146,13 @@ def _row(made: Standings, row: Row, pars: Pars, width: int) -> Content:
     name = shown(row.card.name, _name_width(width) - 2)
     count = len(made.contest.positions)
     over = row.over(pars)
-    turns = str(row.all_turns)
+    turns = str(row.all_turns) if row.solved else "-"
     if over is not None and row.solved:
         turns += "  par" if not over else f"{f'+{over}':>5}"
     else:
         turns += " " * 5
-    measures = [f"{turns:>{TURNS_WIDTH}}", f"{written(row.time):>{TIME_WIDTH}}"]
+    time = written(row.time) if row.solved else "-"
+    measures = [f"{turns:>{TURNS_WIDTH}}", f"{time:>{TIME_WIDTH}}"]
     if made.contest.rules.by == TIME:
         measures.reverse()
     first = row.rank == 1

@@ -36,6 +36,12 @@ def test_the_ranking_by_turns() -> None:
     assert told[3].startswith("4 Half 1 of 2 3 par 3.50")
 
 
+def test_who_solved_nothing_has_no_turns_and_no_time() -> None:
+    """Neither is nought, which would be the best there is."""
+    gave_up = Result((), 100, 0, called=False, solved=False)
+    assert rows(CONTEST, Card("None", (gave_up, gave_up))) == ["1 None 0 of 2 - -"]
+
+
 def test_the_ranking_by_time_tells_time_first() -> None:
     """The heading and the rows have the columns in that order."""
     made = standings(replace(TIMED, rules=Rules("time")), [card("Ada")])
