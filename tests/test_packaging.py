@@ -170,7 +170,7 @@ DEPENDENCIES: list[str] = PROJECT["dependencies"]
 TEST_DEPENDENCIES: list[str] = PROJECT["optional-dependencies"]["test"]
 BROUGHT_BY_TEXTUAL = {"rich"}
 """Textual's line API takes the segments and styles of this package and requires it itself."""
-RUN_AS_PROGRAMS = {"pytest-asyncio", "ruff", "mypy", "hatchling"}
+RUN_AS_PROGRAMS = {"pytest-asyncio", "pytest-xdist", "ruff", "mypy", "hatchling"}
 """Packages of the tests that no test imports: plug-ins and commands."""
 
 

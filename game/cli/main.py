@@ -6,16 +6,13 @@ import argparse
 import os
 import sys
 from collections.abc import Sequence
-from typing import TYPE_CHECKING, NoReturn, TextIO
+from typing import NoReturn, Protocol, TextIO
 
 from game import __version__
 from game.cli import atlas, card, check, export, invite, join, par, play, standings, tables, where
 from game.cli.exits import MEANING, Exit
 from game.errors import CacheError, PairwrightError, printable
 from game.folders import folders
-
-if TYPE_CHECKING:
-    from _typeshed import SupportsWrite
 
 COMMANDS = (par, atlas, invite, join, card, standings, check, export, tables, where)
 MAX_TOLD = 200
@@ -52,10 +49,17 @@ def _run(argv: Sequence[str] | None) -> int:
     return status
 
 
+class _Written(Protocol):
+    """What argparse writes its messages to."""
+
+    def write(self, text: str, /) -> object:
+        """Take a text."""
+
+
 class _Parser(argparse.ArgumentParser):
     """Tells a fault in one line and ends with this program's exit code for it."""
 
-    def _print_message(self, message: str, file: SupportsWrite[str] | None = None) -> None:
+    def _print_message(self, message: str, file: _Written | None = None) -> None:
         """As argparse does it, but an output that cannot be written to is a fault."""
         if file is not None and file is sys.stdout:
             file.write(message)

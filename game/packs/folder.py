@@ -13,7 +13,7 @@ MAX_FILES = 500
 """Files of a folder that are read at most."""
 
 CLASH = "a pack of the program has that name; give the file another"
-RESERVED = ("atlas", "day", "deal", "one", "astray", "two", "workshop")
+RESERVED = ("atlas", "day", "deal", "one", "astray", "two", "three", "four", "workshop")
 """What else begins the names of puzzles in records: the atlas, days, deals, steps of
 the drill."""
 

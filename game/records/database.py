@@ -231,5 +231,6 @@ def _moved_aside(path: Path) -> RecordsDamaged | RecordsUnwritable:
         why = error.strerror or str(error)
         return RecordsUnwritable(f"{path} is damaged and cannot be moved aside: {why}")
     return RecordsDamaged(
-        f"{path} is damaged or not a database of attempts; moved aside to {target.name}"
+        f"The records are damaged or not a database of attempts; moved aside to {target.name} in"
+        f" {path.parent}"
     )

@@ -23,7 +23,7 @@ MARK_WORDS: Mapping[Mark, str] = {
     Mark.AT_PAR: "at par: no shorter way at all",
     Mark.CALLED: "called it",
 }
-AT_HAND_ALL_SIDES = "at hand: no shorter by top and sides"
+AT_HAND_ALL_SIDES = "at hand: no shorter by top, sides"
 """In place of that of the mark where pairs on all sides are in play."""
 AT_PAR_FACES = "at par: no shorter with these faces"
 """In place of that of the mark where not every face may turn."""

@@ -27,7 +27,7 @@ async def test_pair_by_pair_stands_beside_par(start: Start, shipped: Shipped) ->
         await game.until(lambda: game.says("Solved in 5: at par"))
         told = "Pair by pair, solved pairs kept: 7 turns, order FL, FR, BL; all at once: 5."
         await game.until(lambda: told in game.text("#verdict"))
-        assert game.says("at hand: no shorter by top and sides")
+        assert game.says("at hand: no shorter by top, sides")
         assert "All three are joined already." in game.text("#note")
 
 

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import random
-from collections.abc import Sequence
-from threading import active_count, get_ident
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from threading import Event, active_count, get_ident
 
 import pytest
 from hypothesis import given, settings
@@ -253,6 +253,18 @@ def test_cancelled_later(tables: Tables, patience: int) -> None:
 
 def test_cancelled_among_solutions(tables: Tables, monkeypatch: pytest.MonkeyPatch) -> None:
     """Cancelled at par, after a solution was found, it gives that one as one of more."""
+
+    def one_by_one(
+        work: Callable[[object], object],
+        tasks: Iterable[object],
+        check: Callable[[], None],
+        _stop: Event,
+    ) -> Iterator[object]:
+        for task in tasks:
+            check()
+            yield work(task)
+
+    monkeypatch.setattr(shortest, "shared", one_by_one)
     monkeypatch.setattr(shortest, "SHARED", 2)
     monkeypatch.setattr(shortest, "PIECE", 1)
     cube = SOLVED.turn(parse_line("R U R' U'"))
