@@ -15,6 +15,7 @@ row of cells lie side by side in the tables of moves, and are copied from there 
 
 from __future__ import annotations
 
+from abc import ABC, abstractmethod
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, field
 from functools import cache, cached_property
@@ -138,7 +139,7 @@ _MOVES: dict[str, Callable[[], Numbers]] = {
 }
 
 
-class _Lazy:
+class _Lazy(ABC):
     """Numbers of nodes that are worked out at their first use. made: those that are."""
 
     made: dict[str, Numbers]
@@ -163,8 +164,9 @@ class _Lazy:
             self.made[name] = self._worked_out(name)
         return self.made[name]
 
+    @abstractmethod
     def _worked_out(self, name: str) -> Numbers:
-        raise NotImplementedError
+        """These numbers, once they are asked for."""
 
 
 @dataclass(frozen=True, eq=False)
