@@ -5,7 +5,7 @@ number solved, when the rules say so. Turns and times are those of the positions
 par are turns less the same number for all who solved the same positions, so the ranking needs no
 par; it is handed in where it is to be shown. Who ties shares a rank: 1, 1, 3.
 
-Turns are proven by replay. Times are what the players say they are.
+Whoever shows a ranking says beside it what is proven and what is not: `PROOF`.
 """
 
 from __future__ import annotations
@@ -21,6 +21,7 @@ from game.foreign import shown
 from game.position import Position
 from game.prose import counted
 
+PROOF = "Turns are proven by replay; times are the players' word."
 Pars = Sequence[int | None]
 """The par of each position of a contest; None where it is not known."""
 

@@ -32,9 +32,8 @@ from game.errors import DayError
 from game.foreign import shown
 from game.prose import counted
 from game.runs.times import written
-from game.standings import Pars, Row, Standings, standings
+from game.standings import PROOF, Pars, Row, Standings, standings
 
-PROOF = "Turns are proven by replay; times are what the players say they are."
 ParOf = Mapping[str, int]
 """A position's text -> its par."""
 COLUMNS = ("rank", "solved", "turns", "over", "time", "calls", "player")

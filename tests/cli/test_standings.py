@@ -84,7 +84,7 @@ Not ranked:
 Not readable:
   line 7: the code that begins EPAIRC10J5Z6Z7Y2W: cut off or damaged, no OVER at its end
 
-Turns are proven by replay; times are what the players say they are.
+Turns are proven by replay; times are the players' word.
 """.replace("C10J5Z6Z7Y2W", ADA[5:17])
     )
 

@@ -20,9 +20,8 @@ from game.screens.contests.rows import Cards
 from game.screens.engine import Answered, Failed, first_question
 from game.screens.frame import FramedScreen
 from game.screens.rows import fit
-from game.standings import Pars, Row, Standings, standings
+from game.standings import PROOF, Pars, Row, Standings, standings
 
-PROOF = "Turns are proven by replay; times are the players' word."
 NONE = "No card yet: paste the chat, and all cards in it are found."
 RANK_WIDTH, SOLVED_WIDTH, TURNS_WIDTH, TIME_WIDTH, CALLS_WIDTH = 5, 8, 11, 10, 9
 NAME_WIDTH = 24
