@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from functools import lru_cache
+from pathlib import Path
 
 import pytest
 from hypothesis import settings
 
 from game.cube.cube import Cube
-from game.difficulty import Find
+from game.packs import Puzzle, load_packs, pack_folder, puzzles
+from game.packs.difficulty import Find
 from game.search.cache import build_near_sets, load_all_tables, load_tables, missing
 from game.search.outcome import Outcome
 from game.search.shortest import search
@@ -67,3 +69,17 @@ def find(tables: Tables) -> Find:
 def find_large(large: Tables) -> Find:
     """The search with the large tables."""
     return finder(large)
+
+
+@pytest.fixture(scope="session")
+def table_folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """Where the search keeps its tables for the whole run."""
+    return tmp_path_factory.mktemp("search-tables")
+
+
+@pytest.fixture(scope="session")
+def shipped() -> dict[str, Puzzle]:
+    """Every puzzle that comes with the program, by key."""
+    packs, faults = load_packs(pack_folder())
+    assert not faults
+    return {puzzle.key: puzzle for pack in packs for puzzle in puzzles(pack)}

@@ -12,7 +12,7 @@ from typing import Any
 
 from game.cube import pair
 from game.cube.pair import SLOTS
-from game.position import Position, position_of
+from game.play.position import Position, position_of
 from game.records.database import connect, transaction
 from game.records.history import FACTS
 from game.records.record import Events, began_text, events_text

@@ -21,24 +21,25 @@ from pathlib import Path
 from rich.style import Style
 from textual.strip import Strip
 
-from game.contest import Card, Contest, Result
 from game.cube.moves import parse_line
-from game.deal import Kind
-from game.entered import Entered
+from game.deal.deal import Kind
+from game.deal.selection import FromDeal
 from game.folders import Folders
+from game.friends.contest import Card, Contest
+from game.friends.entry import Entered
 from game.packs import Puzzle, load_packs, pack_folder, puzzles
-from game.position import Position
-from game.programme import FromDeal
+from game.play.position import Position
+from game.play.result import Result
 from game.runs import DASH, Run, Terms
 from game.screens.atlas.screen import AtlasScreen
 from game.screens.contests import book
 from game.screens.contests.screen import ContestScreen
 from game.screens.contests.standings import StandingsScreen
-from game.screens.curtain import CurtainScreen
+from game.screens.home.map import MapScreen
 from game.screens.lines.columns import Entry
 from game.screens.lines.race import RaceScreen
 from game.screens.lines.screen import LinesScreen, Page
-from game.screens.map import MapScreen
+from game.screens.round.curtain import CurtainScreen
 from game.screens.runs import book as run_book
 from game.screens.runs.screen import RunScreen
 from game.screens.statistics.screen import StatisticsScreen

@@ -10,7 +10,7 @@ from game.cube.line import Line, rotation_line
 from game.cube.moves import FACE_MOVES, MOVES
 from game.cube.pair import SLOTS
 from game.cube.symmetry import UPRIGHT
-from game.position import VIEWS, Position, position_of
+from game.play.position import VIEWS, Position, position_of
 
 slots = st.sampled_from(SLOTS)
 slot_sets = st.sets(slots).map(lambda chosen: tuple(s for s in SLOTS if s in chosen))

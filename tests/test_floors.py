@@ -23,49 +23,43 @@ FLOORS = {
     "game.foreign": 0,
     "game.cube": 1,
     "game.search": 2,
-    "game.position": 3,
-    "game.notes": 3,
-    "game.playable": 3,
-    "game.packs": 3,
-    "game.atlas": 3,
-    "game.difficulty": 3,
-    "game.checking": 3,
-    "game.opening": 3,
-    "game.attempt": 3,
-    "game.stages": 3,
-    "game.score": 3,
-    "game.coach": 3,
-    "game.ways": 3,
-    "game.hints": 3,
-    "game.rating": 3,
-    "game.dice": 3,
-    "game.deal": 3,
-    "game.programme": 3,
-    "game.runs": 3,
-    "game.contest": 3,
-    "game.day": 3,
-    "game.entered": 3,
-    "game.chat": 3,
-    "game.card_text": 3,
-    "game.codes": 3,
-    "game.standings": 3,
-    "game.drill": 3,
-    "game.prompt": 3,
-    "game.telling": 3,
-    "game.match": 3,
-    "game.folders": 4,
-    "game.statistics": 4,
-    "game.entries": 4,
-    "game.records": 4,
-    "game.settings": 4,
-    "game.draw": 4,
-    "game.screens": 5,
-    "game.cli": 6,
-    "game.__main__": 6,
+    "game.draw": 2,
+    "game.folders": 2,
+    "game.settings": 2,
+    "game.records": 2,
+    "game.play": 3,
+    "game.coach": 4,
+    "game.packs": 4,
+    "game.atlas": 4,
+    "game.deal": 5,
+    "game.engine": 5,
+    "game.runs": 6,
+    "game.friends": 6,
+    "game.drill": 6,
+    "game.keeping": 7,
+    "game.screens": 8,
+    "game.cli": 9,
+    "game.__main__": 9,
 }
 """Module, or package with all that is in it -> its floor. Every module has one."""
 
+RULES = (
+    "game.play",
+    "game.coach",
+    "game.packs",
+    "game.atlas",
+    "game.deal",
+    "game.runs",
+    "game.friends",
+    "game.drill",
+)
+"""What is asked, what was done, what it is worth: no file, no clock and no screen."""
+BASE = ("game", "game.errors", "game.prose", "game.foreign")
+BELOW_THE_SCREENS = tuple(name for name, floor in FLOORS.items() if floor < FLOORS["game.screens"])
+
 MOST_LINES = 400
+MOST_OF_ITS_OWN = 8
+"""Modules that lie in `game/` itself at most, `__init__` and `__main__` not counted."""
 
 
 def modules() -> dict[str, Path]:
@@ -131,12 +125,6 @@ def insiders(module: str) -> set[str]:
     return {name for name in IMPORTS[module] if name in MODULES}
 
 
-def below(floors: Iterable[int]) -> list[str]:
-    """Modules of these floors."""
-    wanted = set(floors)
-    return [name for name in MODULES if floor(name) in wanted]
-
-
 def within(*parts: str) -> list[str]:
     """Modules of these lines of `FLOORS`."""
     return [name for name in MODULES if part(name) in parts]
@@ -153,6 +141,12 @@ def test_every_module_has_a_floor() -> None:
 def test_every_line_of_the_table_is_a_module() -> None:
     """The table names nothing that is not there."""
     assert [name for name in FLOORS if name not in MODULES] == []
+
+
+def test_few_modules_lie_in_the_folder_of_the_game_itself() -> None:
+    """A module has a folder that says what it belongs to."""
+    own = [p.stem for p in GAME.glob("*.py") if p.stem not in ("__init__", "__main__")]
+    assert len(own) <= MOST_OF_ITS_OWN, own
 
 
 def test_no_module_is_longer_than_400_lines() -> None:
@@ -215,8 +209,8 @@ def test_the_drawing_knows_only_the_cube() -> None:
 def test_the_records_know_no_rule_and_no_search() -> None:
     """Files, records and settings hold plain values; what these mean is decided elsewhere."""
     for name in within("game.folders", "game.records", "game.settings"):
-        floors = {floor(other) for other in insiders(name)}
-        assert floors.isdisjoint({2, 3}), name
+        parts = {part(other) for other in insiders(name)}
+        assert parts.isdisjoint({"game.search", "game.engine", *RULES}), name
 
 
 def test_only_the_command_starts_the_screens() -> None:
@@ -242,22 +236,45 @@ def test_nothing_imports_the_command() -> None:
 
 
 @pytest.mark.parametrize(
-    ("floors", "never"),
+    ("parts", "never"),
     [
-        pytest.param((0, 1, 2, 3), {"time", "datetime"}, id="rules and search know no clock"),
-        pytest.param((0, 1, 2, 3), {"sqlite3"}, id="rules and search know no database"),
-        pytest.param((0, 1, 2, 3, 4), {"textual", "rich"}, id="below the screens there are none"),
-        pytest.param((0, 1), {"os", "pathlib", "io"}, id="the cube reads no file"),
-        pytest.param((0, 1), {"numpy"}, id="the cube is plain Python"),
-        pytest.param((0, 1, 2, 3), {"random", "secrets"}, id="rules and search throw no dice"),
-        pytest.param(range(7), {"socket", "http", "urllib", "ssl"}, id="nothing uses a network"),
-        pytest.param(range(7), {"pickle", "marshal", "shelve"}, id="nothing read is ever executed"),
+        pytest.param(
+            (*BASE, "game.cube", "game.search", *RULES), {"time"}, id="no rule has a clock"
+        ),
+        pytest.param(
+            (*BASE, "game.cube", "game.search", *RULES), {"sqlite3"}, id="no rule has files"
+        ),
+        pytest.param(BELOW_THE_SCREENS, {"textual", "rich"}, id="below the screens there are none"),
+        pytest.param((*BASE, "game.cube"), {"os", "pathlib", "io"}, id="the cube reads no file"),
+        pytest.param((*BASE, "game.cube"), {"numpy"}, id="the cube is plain Python"),
+        pytest.param(
+            (*BASE, "game.cube", "game.search", *RULES),
+            {"random", "secrets"},
+            id="rules and search throw no dice",
+        ),
+        pytest.param(
+            tuple(FLOORS), {"socket", "http", "urllib", "ssl"}, id="nothing uses a network"
+        ),
+        pytest.param(
+            tuple(FLOORS), {"pickle", "marshal", "shelve"}, id="nothing read is ever executed"
+        ),
     ],
 )
-def test_floors_never_import(floors: Iterable[int], never: set[str]) -> None:
-    """What these floors are for makes these imports a mistake."""
-    found = {name: outsiders(name) & never for name in below(floors)}
+def test_parts_never_import(parts: tuple[str, ...], never: set[str]) -> None:
+    """What these parts are for makes these imports a mistake."""
+    found = {name: outsiders(name) & never for name in within(*parts)}
     assert {name: names for name, names in found.items() if names} == {}
+
+
+@pytest.mark.parametrize("name", within(*BASE, "game.cube", "game.search", *RULES))
+def test_no_rule_asks_what_time_it_is(name: str) -> None:
+    """A rule takes moments and dates; it never looks one up."""
+    calls = {
+        node.func.attr
+        for node in ast.walk(ast.parse(MODULES[name].read_text(encoding="utf-8")))
+        if isinstance(node, ast.Call) and isinstance(node.func, ast.Attribute)
+    }
+    assert calls.isdisjoint({"now", "today", "utcnow", "monotonic", "perf_counter"})
 
 
 def test_only_the_cache_reads_files_for_the_search() -> None:
@@ -292,15 +309,15 @@ def loaded_after(modules_: Iterable[str]) -> set[str]:
 
 def test_the_core_is_reachable_without_the_screens() -> None:
     """All rules and the search load in a fresh process without screens, records or a database."""
-    loaded = loaded_after(below((0, 1, 2, 3)))
+    loaded = loaded_after(within(*BASE, "game.cube", "game.search", *RULES))
     assert "game.search.shortest" in loaded
     assert loaded.isdisjoint({"textual", "rich", "sqlite3", "game.screens", "game.records"})
 
 
 def test_rules_load_without_numpy() -> None:
     """Cube, positions, packs, attempts and scores start up without the weight of NumPy."""
-    loaded = loaded_after(below((0, 1, 3)))
-    assert "game.attempt" in loaded
+    loaded = loaded_after(within(*BASE, "game.cube", *RULES))
+    assert "game.play.attempt" in loaded
     assert loaded.isdisjoint({"numpy", "textual", "sqlite3"})
 
 

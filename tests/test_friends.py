@@ -6,8 +6,8 @@ import json
 import signal
 from pathlib import Path
 
-from game.codes import invite_code
-from game.contest import Contest
+from game.friends.codes import invite_code
+from game.friends.contest import Contest
 from tests.cli.running import run
 from tests.screens.friends import CONTEST, KEYS
 from tests.test_terminal import Terminal, terminal

@@ -13,7 +13,7 @@ import pytest
 from game.cli.exits import MEANING
 from game.cli.main import COMMANDS as PLAIN
 from game.packs import load_pack
-from game.screens.commands import COMMANDS
+from game.screens.shared.keys import COMMANDS
 from tests.test_floors import FLOORS
 
 ROOT = Path(__file__).parent.parent

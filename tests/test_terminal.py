@@ -15,7 +15,7 @@ import pyte  # type: ignore[import-untyped]
 import pytest
 
 from game.cube.moves import parse_line
-from game.position import position_after
+from game.play.position import position_after
 from game.records import open_records
 from tests.cli.running import spawn
 

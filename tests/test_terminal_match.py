@@ -7,9 +7,9 @@ import signal
 from pathlib import Path
 
 from game.cube.line import Line
-from game.difficulty import Find
-from game.match import Match, match_of
-from game.position import Position
+from game.friends.match import Match, match_of
+from game.packs.difficulty import Find
+from game.play.position import Position
 from game.records import open_records
 from game.search.outcome import Solved
 from tests.test_terminal import Terminal, terminal

@@ -8,9 +8,9 @@ from datetime import date
 from itertools import islice
 from pathlib import Path
 
+from game.deal.selection import parse_programme
 from game.packs import load_packs, pack_folder
-from game.position import Position
-from game.programme import parse_programme
+from game.play.position import Position
 from game.records import open_records
 from game.runs import HOURGLASS, Done, parse_run
 from game.screens.runs.book import done_of

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from game.atlas.spot import Spot
 from game.cube.words import pair_words
-from game.position import Position
+from game.play.position import Position
 
 
 @dataclass(frozen=True)

@@ -16,7 +16,7 @@ from game.cube.cube import PIECE_OF
 from game.cube.geometry import Matrix
 from game.cube.pair import SLOT, SLOTS, PairPlace
 from game.errors import PositionError, printable
-from game.position import Position, position_with
+from game.play.position import Position, position_with
 
 
 @dataclass(frozen=True)

@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from game.cli.exits import Exit
-from game.cli.watch import watching
+from game.cli.progress import watching
 from game.folders import Folders
 
 if TYPE_CHECKING:
@@ -38,7 +38,7 @@ def define(parser: argparse.ArgumentParser) -> None:
 def run(arguments: argparse.Namespace, folders: Folders) -> int:
     """Search what is not known of the placements, then print them."""
     from game.atlas import Pars, spots  # noqa: PLC0415 - the rules only for this command
-    from game.cli import paper  # noqa: PLC0415
+    from game.cli import atlas_text  # noqa: PLC0415
     from game.cube.colours import colour_scheme  # noqa: PLC0415
     from game.cube.pair import parse_slots  # noqa: PLC0415
     from game.settings import load_settings  # noqa: PLC0415
@@ -51,7 +51,7 @@ def run(arguments: argparse.Namespace, folders: Folders) -> int:
     stopped = _search(pars, wanted, folders.cache)
     form = "json" if arguments.json else "markdown" if arguments.markdown else "text"
     colours = colour_scheme(settings.cross, settings.front)
-    print(paper.FORMS[form](wanted, pars, colours))
+    print(atlas_text.FORMS[form](wanted, pars, colours))
     if stopped and form != "json":
         print("\nStopped: what is not told is not proven.")
     return Exit.STOPPED if stopped else Exit.DONE

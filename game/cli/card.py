@@ -13,9 +13,9 @@ from game.errors import ContestError, printable
 from game.folders import Folders
 
 if TYPE_CHECKING:
-    from game.entries import Entry
+    from game.friends.standings import Pars
+    from game.keeping.contests import Entry
     from game.records import Records
-    from game.standings import Pars
 
 NAME = "card"
 HELP = "print the card of a contest that was played"
@@ -35,8 +35,8 @@ def define(parser: argparse.ArgumentParser) -> None:
 
 def run(arguments: argparse.Namespace, folders: Folders) -> int:
     """Print the card."""
-    from game.card_text import card_text  # noqa: PLC0415 - the rules only for this command
-    from game.codes import card_code  # noqa: PLC0415
+    from game.friends.card_text import card_text  # noqa: PLC0415 - the rules only for this command
+    from game.friends.codes import card_code  # noqa: PLC0415
     from game.records import Records  # noqa: PLC0415 - SQLite when it is needed
 
     name = arguments.name or _player(folders)
@@ -66,8 +66,8 @@ def _player(folders: Folders) -> str:
 
 def _entry(records: Records, wanted: str | None) -> Entry:
     """The contest that is wanted, or the last one entered. Raises ContestError for none."""
-    from game.codes import PREFIX, key, read_invite  # noqa: PLC0415 - the rules only here
-    from game.entries import CONTEST, DAY, entries_in  # noqa: PLC0415
+    from game.friends.codes import PREFIX, key, read_invite  # noqa: PLC0415 - the rules only here
+    from game.keeping.contests import CONTEST, DAY, entries_in  # noqa: PLC0415
 
     kind = wanted
     if wanted is not None and PREFIX in wanted.upper():

@@ -10,13 +10,13 @@ from game.cli.exits import Exit
 from game.cube.geometry import FACES
 from game.errors import PairwrightError, did_you_mean, printable
 from game.folders import Folders
-from game.position import VIEWS
+from game.play.position import VIEWS
 
 if TYPE_CHECKING:
-    from game.contest import Contest
+    from game.deal.selection import Programme
+    from game.friends.contest import Contest
     from game.packs import Pack
-    from game.position import Position
-    from game.programme import Programme
+    from game.play.position import Position
 
 NAME = "invite"
 HELP = "make an invite: positions for friends to play, as text for a chat"
@@ -33,7 +33,7 @@ packs; or some of a pack; or some dealt at random:
     pairwright invite --deal 2 --open 1 --by time"""
 
 BY = ("turns", "time")
-"""As in `game.contest`, which no other command needs when it starts."""
+"""As in `game.friends.contest`, which no other command needs when it starts."""
 USUAL_NUMBER = 5
 """Positions of a pack or deal unless chosen otherwise."""
 
@@ -72,8 +72,8 @@ def define(parser: argparse.ArgumentParser) -> None:
 
 def run(arguments: argparse.Namespace, folders: Folders) -> int:
     """Print the invite."""
-    from game.codes import invite_code  # noqa: PLC0415 - the rules only for this command
-    from game.contest import Contest, Rules  # noqa: PLC0415
+    from game.friends.codes import invite_code  # noqa: PLC0415 - the rules only for this command
+    from game.friends.contest import Contest, Rules  # noqa: PLC0415
 
     rules = Rules(arguments.by, arguments.inspection)
     contest = Contest(arguments.title, _positions(arguments, folders), rules)
@@ -82,7 +82,7 @@ def run(arguments: argparse.Namespace, folders: Folders) -> int:
 
 
 def _json(contest: Contest) -> str:
-    from game.codes import invite_code, key  # noqa: PLC0415 - likewise
+    from game.friends.codes import invite_code, key  # noqa: PLC0415 - likewise
 
     return json.dumps(
         {
@@ -106,7 +106,7 @@ def _positions(arguments: argparse.Namespace, folders: Folders) -> tuple[Positio
     if arguments.level:
         return _of_levels(arguments.level, folders)
     if arguments.pack:
-        from game.programme import FromPack  # noqa: PLC0415 - only for a pack
+        from game.deal.selection import FromPack  # noqa: PLC0415 - only for a pack
 
         return _first(FromPack(_pack(arguments.pack, folders)), arguments)
     return _dealt(arguments)
@@ -115,7 +115,7 @@ def _positions(arguments: argparse.Namespace, folders: Folders) -> tuple[Positio
 def _of_setups(arguments: argparse.Namespace) -> tuple[Position, ...]:
     from game.cube.moves import parse_line  # noqa: PLC0415 - only for setups
     from game.cube.pair import parse_faces, parse_slots  # noqa: PLC0415
-    from game.position import position_after  # noqa: PLC0415
+    from game.play.position import position_after  # noqa: PLC0415
 
     open_, faces = parse_slots(arguments.open), parse_faces(arguments.faces)
     return tuple(
@@ -126,8 +126,8 @@ def _of_setups(arguments: argparse.Namespace) -> tuple[Position, ...]:
 
 def _dealt(arguments: argparse.Namespace) -> tuple[Position, ...]:
     from game.cube.pair import SLOTS, parse_faces, parse_slots  # noqa: PLC0415 - only for a deal
-    from game.deal import HANDS, Kind  # noqa: PLC0415
-    from game.programme import FromDeal  # noqa: PLC0415
+    from game.deal.deal import HANDS, Kind  # noqa: PLC0415
+    from game.deal.selection import FromDeal  # noqa: PLC0415
 
     left_open = arguments.open or "0"
     if not (left_open.isascii() and left_open.isdigit() and len(left_open) == 1):
@@ -140,8 +140,8 @@ def _dealt(arguments: argparse.Namespace) -> tuple[Position, ...]:
 
 def _first(programme: Programme, arguments: argparse.Namespace) -> tuple[Position, ...]:
     """So many positions of a programme, of the seed given or of one thrown."""
-    from game.contest import MAX_POSITIONS  # noqa: PLC0415 - the rules only for this command
-    from game.programme import first_positions  # noqa: PLC0415
+    from game.deal.selection import first_positions  # noqa: PLC0415
+    from game.friends.contest import MAX_POSITIONS  # noqa: PLC0415 - the rules only for this command
 
     number = USUAL_NUMBER if arguments.number is None else arguments.number
     if not 1 <= number <= MAX_POSITIONS:

@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import BinaryIO
 
 from game.cli import play
-from game.cli.pieces import pieces
+from game.cli.received import pieces
 from game.errors import CodeError
 from game.folders import Folders
 
@@ -34,7 +34,7 @@ def define(parser: argparse.ArgumentParser) -> None:
 
 def run(arguments: argparse.Namespace, folders: Folders) -> int:
     """Read the invite, then play. Raises CodeError for text that holds none."""
-    from game.codes import read_invite  # noqa: PLC0415 - only here
+    from game.friends.codes import read_invite  # noqa: PLC0415 - only here
 
     contest = read_invite(_text(arguments.code))
     if arguments.code == ["-"]:

@@ -16,7 +16,7 @@ from game.draw import Look, draw_cube, draw_far, size_for
 from game.draw.cells import Ink, Picture, Run, beside, width
 from game.draw.look import Style
 from game.draw.palette import DEPTHS, Depth
-from game.position import Position
+from game.play.position import Position
 from game.settings import Settings
 
 SIZE, FAR_SIZE, PLAIN_SIZE = 8, 4, 4

@@ -16,7 +16,7 @@ from game.errors import NotationError, PairwrightError, printable
 from game.folders import Folders
 
 if TYPE_CHECKING:
-    from game.cli.questions import Asker
+    from game.cli.answer import Asker
 
 NAME = "par"
 HELP = "tell the exact par of a setup and its shortest solutions"
@@ -59,7 +59,7 @@ def define(parser: argparse.ArgumentParser) -> None:
 
 def run(arguments: argparse.Namespace, folders: Folders) -> int:
     """Answer one setup, or each line of standard input."""
-    from game.cli.questions import Asker  # noqa: PLC0415 - only for this command
+    from game.cli.answer import Asker  # noqa: PLC0415 - only for this command
 
     if len(arguments.setup) > 1:
         count = len(arguments.setup)
@@ -85,7 +85,7 @@ def run(arguments: argparse.Namespace, folders: Folders) -> int:
 def _tell(asker: Asker, setup: str, folders: Folders) -> int:
     """The cube, then the answer in words."""
     from game.cli import paint  # noqa: PLC0415 - only to draw
-    from game.cli.questions import answer_words  # noqa: PLC0415 - only for this command
+    from game.cli.answer import answer_words  # noqa: PLC0415 - only for this command
     from game.settings import load_settings  # noqa: PLC0415
 
     position = asker.position(setup)
@@ -102,7 +102,7 @@ def _tell(asker: Asker, setup: str, folders: Folders) -> int:
 
 def _answer_lines(asker: Asker) -> int:
     """A line of JSON for each line of standard input."""
-    from game.cli.questions import error_json  # noqa: PLC0415 - only for this command
+    from game.cli.answer import error_json  # noqa: PLC0415 - only for this command
 
     if sys.stdin is None:
         print("pairwright par: no standard input to read", file=sys.stderr)
@@ -121,7 +121,7 @@ def _answer_lines(asker: Asker) -> int:
 
 
 def _answer_line(asker: Asker, setup: str) -> int:
-    from game.cli.questions import answer_json, error_json  # noqa: PLC0415 - likewise
+    from game.cli.answer import answer_json, error_json  # noqa: PLC0415 - likewise
 
     try:
         answer = asker.answer(setup)

@@ -12,7 +12,7 @@ from game.cli.exits import Exit
 from game.folders import Folders
 
 if TYPE_CHECKING:
-    from game.contest import Contest
+    from game.friends.contest import Contest
 
 COLOUR_SYSTEMS = ("auto", "standard", "256", "truecolor", "windows")
 """What Rich's Console takes; any other value of the variable is as none."""
@@ -36,6 +36,6 @@ def play(folders: Folders, contest: Contest | None = None) -> int:
     if os.environ.get("TEXTUAL_COLOR_SYSTEM") not in COLOUR_SYSTEMS:
         os.environ.pop("TEXTUAL_COLOR_SYSTEM", None)  # Textual would end with a traceback
     gc.disable()  # until the first picture stands: start-up only makes what stays
-    from game.screens.running import run as run_app  # noqa: PLC0415 - Textual only for the game
+    from game.screens.launch import run as run_app  # noqa: PLC0415 - Textual only for the game
 
     return run_app(folders, contest=contest)

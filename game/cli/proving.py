@@ -7,15 +7,15 @@ import sys
 from collections.abc import Iterable, Sequence
 from pathlib import Path
 
-from game.checking import Row, report, rows
 from game.cli.exits import Exit
+from game.cli.progress import Watch, watching
 from game.cli.searching import Searcher
-from game.cli.watch import Watch, watching
 from game.cube.cube import Cube
-from game.difficulty import Find
 from game.errors import Fault, PackError
 from game.folders import Folders
 from game.packs import Pack, Puzzle, all_packs, load_pack, load_packs, pack_folder, puzzles
+from game.packs.checking import Row, report, rows
+from game.packs.difficulty import Find
 from game.search.outcome import Outcome
 
 _COLUMNS = (("par", 5), ("shortest", 10), ("habit", 7), ("hidden", 8), ("difficulty", 12))

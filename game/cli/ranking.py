@@ -22,17 +22,17 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
-from game.card_text import contest_name, day_name
-from game.chat import Chat
-from game.codes import Findings
-from game.contest import Card, Contest
 from game.cube.moves import line_text
-from game.day import day
 from game.errors import DayError
 from game.foreign import shown
+from game.friends.card_text import contest_name, day_name
+from game.friends.chat import Chat
+from game.friends.codes import Findings
+from game.friends.contest import Card, Contest
+from game.friends.day import day
+from game.friends.standings import PROOF, Pars, Row, Standings, standings
+from game.play.times import written
 from game.prose import counted
-from game.runs.times import written
-from game.standings import PROOF, Pars, Row, Standings, standings
 
 ParOf = Mapping[str, int]
 """A position's text -> its par."""

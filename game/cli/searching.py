@@ -8,7 +8,7 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from game.cli.watch import BuildTeller, Watch
+from game.cli.progress import BuildTeller, Watch
 from game.cube.cube import Cube
 from game.errors import CacheBusy, CacheError
 

@@ -9,14 +9,14 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from game.cli.exits import Exit
-from game.cli.pieces import pieces
-from game.cli.watch import watching
+from game.cli.progress import watching
+from game.cli.received import pieces
 from game.errors import CodeError, PairwrightError, printable
 from game.folders import Folders
 
 if TYPE_CHECKING:
-    from game.position import Position
-    from game.standings import Standings
+    from game.friends.standings import Standings
+    from game.play.position import Position
 
 NAME = "standings"
 HELP = "rank the cards in a saved chat"
@@ -39,9 +39,9 @@ def define(parser: argparse.ArgumentParser) -> None:
 
 def run(arguments: argparse.Namespace, folders: Folders) -> int:
     """Tell the standings of every contest found."""
-    from game.chat import Chat  # noqa: PLC0415 - the rules only for this command
     from game.cli import ranking  # noqa: PLC0415
-    from game.codes import find  # noqa: PLC0415
+    from game.friends.chat import Chat  # noqa: PLC0415 - the rules only for this command
+    from game.friends.codes import find  # noqa: PLC0415
 
     found = find(_pieces(arguments.files or ["-"]))
     chat = Chat().more(found)

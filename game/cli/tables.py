@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from game.cli.exits import Exit
-from game.cli.watch import BuildTeller, watching
+from game.cli.progress import BuildTeller, watching
 from game.folders import Folders
 
 if TYPE_CHECKING:

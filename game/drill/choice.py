@@ -18,12 +18,12 @@ from dataclasses import dataclass, replace
 from functools import cache
 from statistics import fmean
 
-from game.dice import Dice
+from game.deal.dice import Dice
 from game.drill.item import STEPS, Item, items_of
+from game.drill.rating import Rating, expected
 from game.drill.standing import Standing
-from game.position import Position
+from game.play.position import Position
 from game.prose import counted
-from game.rating import Rating, expected
 
 EVERY = 3
 """Every third position goes to the item that has waited longest."""

@@ -30,13 +30,13 @@ from game.cube import pair
 from game.cube.geometry import whole
 from game.cube.pair import SLOTS, PairPlace
 from game.cube.symmetry import to_slot
-from game.deal import deal_at
-from game.dice import Dice
-from game.difficulty import hidden
+from game.deal.deal import deal_at
+from game.deal.dice import Dice
 from game.drill import measured
-from game.position import Position
-from game.rating import CENTRE, Rating
-from game.stages import is_trapped
+from game.drill.rating import CENTRE, Rating
+from game.packs.difficulty import hidden
+from game.play.position import Position
+from game.play.stages import is_trapped
 
 STEPS = ("one", "astray", "two", "workshop", "three", "four")
 """From easy to hard."""
@@ -52,7 +52,7 @@ LIES = ("free", "trapped")
 FREE = ("none free", "one free", "more free")
 """Of three pairs or four: how many of them have no piece trapped."""
 HIDDEN = 0.25
-"""Difficulty of a hidden piece, as in `game.difficulty`."""
+"""Difficulty of a hidden piece, as in `game.packs.difficulty`."""
 POINTS_A_TURN = 100
 """Rating points for a turn of difficulty: the one who wins half wins 64 of 100 one turn down."""
 START_DEVIATION = 250

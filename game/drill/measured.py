@@ -1,4 +1,4 @@
-"""The measured difficulty (`game.difficulty`) that items start from: claims, proven by the tests.
+"""The measured difficulty (`game.packs.difficulty`) that items start from: claims that tests prove.
 
 They are kept here since measuring anew takes seconds of searching. Pieces hidden from view are
 left out: they depend on the slot, and are counted where an item is made.

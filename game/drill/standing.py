@@ -1,6 +1,6 @@
 """How a player stands in the drill: ratings of the player and of each item, from the tries alone.
 
-A try is a game between the player and the item (Glicko-2, `game.rating`):
+A try is a game between the player and the item (Glicko-2, `game.drill.rating`):
 
     won    1     at par without help, and in no more than `WITHIN` times the player's usual time
     half   0.5   at par without help, but slower
@@ -29,7 +29,7 @@ from statistics import fmean, median
 from typing import NamedTuple
 
 from game.drill.item import Item, items
-from game.rating import Rating, aged, rated
+from game.drill.rating import Rating, aged, rated
 
 PERIOD = 10
 WITHIN = 1.5

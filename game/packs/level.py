@@ -10,8 +10,8 @@ from pathlib import Path
 from game.cube import symmetry
 from game.cube.geometry import UNMOVED, Matrix
 from game.cube.moves import parse_line
-from game.notes import fill_note
-from game.position import Position, position_after
+from game.packs.notes import fill_note
+from game.play.position import Position, position_after
 
 
 @dataclass(frozen=True)

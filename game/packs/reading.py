@@ -18,10 +18,10 @@ from game.cube.moves import parse_line
 from game.cube.pair import CROSS_EDGES, SLOT, SLOTS, is_goal, parse_faces
 from game.cube.symmetry import TWINS
 from game.errors import Fault, NotationError, PackError, PositionError, did_you_mean, printable
-from game.notes import check_note
 from game.packs.fields import Faults, Fields, number_words, type_words
 from game.packs.level import Level, Pack
-from game.position import VIEWS
+from game.packs.notes import check_note
+from game.play.position import VIEWS
 
 FORMAT = 1
 MAX_BYTES = 1_000_000

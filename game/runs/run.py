@@ -18,7 +18,7 @@ from itertools import accumulate
 from typing import Any
 
 from game.errors import ProgrammeError
-from game.runs.inspection import LOSES_MS
+from game.play.inspection import LOSES_MS
 from game.runs.terms import DASH, Terms
 
 MAX_SEED = 80

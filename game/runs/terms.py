@@ -8,8 +8,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from game.deal.selection import MAX_PROGRAMME_TEXT
 from game.errors import ProgrammeError
-from game.programme import MAX_PROGRAMME_TEXT
 
 DASH, HOURGLASS = "dash", "hourglass"
 MODES = (DASH, HOURGLASS)

@@ -28,23 +28,23 @@ from textual import events
 from textual.app import App, SystemCommand
 from textual.screen import Screen
 
+from game.engine.engine import Engine
 from game.errors import PackError, RecordsError, SettingsError
 from game.folders import Folders
-from game.opening import first_puzzle
-from game.screens import commands
-from game.screens.engine import Engine
-from game.screens.looks import Depth, colour_depth
-from game.screens.theme import THEME
+from game.packs.opening import first_puzzle
+from game.screens.shared import keys
+from game.screens.shared.looks import Depth, colour_depth
+from game.screens.shared.theme import THEME
 from game.settings import Settings, load_settings, save_settings
 
 if TYPE_CHECKING:
     from textual.driver import Driver
 
     from game.atlas import Pars
-    from game.chat import Chat
-    from game.contest import Contest
+    from game.friends.chat import Chat
+    from game.friends.contest import Contest
     from game.packs import Pack
-    from game.playable import Beside, Playable
+    from game.play.playable import Beside, Playable
     from game.records import Journal, Records
     from game.screens.late_pars import LatePars
 
@@ -62,7 +62,7 @@ class PairwrightApp(App[int]):
 
     CSS_PATH = Path(__file__).with_name("pairwright.tcss")
     TITLE = "Pairwright"
-    BINDINGS = commands.bindings("app")
+    BINDINGS = keys.bindings("app")
 
     def __init__(
         self,
@@ -230,7 +230,7 @@ class PairwrightApp(App[int]):
         if first is None:
             self.call_later(self.go_home)
             return
-        from game.screens.play import PlayScreen  # noqa: PLC0415 - imported where it is pushed
+        from game.screens.play.screen import PlayScreen  # noqa: PLC0415 - imported where it is pushed
 
         self.push_screen(PlayScreen(first), self.go_home)
 
@@ -246,7 +246,7 @@ class PairwrightApp(App[int]):
 
     async def go_home(self, to_map: bool | None = False) -> None:
         """Home, and from there to the map if so asked."""
-        from game.screens.home import HomeScreen  # noqa: PLC0415 - likewise
+        from game.screens.home.screen import HomeScreen  # noqa: PLC0415 - likewise
 
         home = HomeScreen()
         await self.push_screen(home)
@@ -272,14 +272,14 @@ class PairwrightApp(App[int]):
         then: called when the player is back, with the last one played and whether the map is to
         come next. beside: what comes next and before; None for the levels of packs.
         """
-        from game.screens.play import PlayScreen  # noqa: PLC0415 - likewise
+        from game.screens.play.screen import PlayScreen  # noqa: PLC0415 - likewise
 
         screen = PlayScreen(puzzle, beside)
         self.push_screen(screen, lambda to_map: then(screen.sitting.puzzle, bool(to_map)))
 
     def show_help(self, screen: str) -> None:
         """The help over everything, the keys of this screen first."""
-        from game.screens.help import HelpScreen  # noqa: PLC0415 - likewise
+        from game.screens.shared.help import HelpScreen  # noqa: PLC0415 - likewise
 
         self.push_screen(HelpScreen(screen))
 
@@ -357,7 +357,7 @@ class PairwrightApp(App[int]):
     def get_system_commands(self, screen: Screen[object]) -> Iterable[SystemCommand]:
         """The commands of the screen in front, from the one table."""
         name = getattr(screen, "COMMAND_SCREEN", "")
-        for command in commands.of_screen(name):
+        for command in keys.of_screen(name):
             if not command.each and screen.check_action(command.action, ()):
                 action = partial(screen.run_action, command.action)
                 yield SystemCommand(command.label.capitalize(), command.help, action)

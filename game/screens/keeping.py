@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from datetime import datetime
 from typing import TYPE_CHECKING
 
-from game.playable import Playable
-from game.screens.sitting import Sitting
+from game.play.playable import Playable
+from game.play.sitting import Sitting
 
 if TYPE_CHECKING:
     from game.screens.app import PairwrightApp
@@ -14,11 +15,12 @@ if TYPE_CHECKING:
 
 def take_up(app: PairwrightApp, puzzle: Playable) -> Sitting:
     """A sitting at a puzzle, which goes on with what is in hand there."""
+    now = datetime.now().astimezone()
     if not app.has_records:
-        return Sitting(puzzle, must_call=app.settings.call)
+        return Sitting(puzzle, now, must_call=app.settings.call)
     text = puzzle.position.text
     shown = app.record(lambda records: records.was_shown(text), False)
-    sitting = Sitting(puzzle, shown=shown, must_call=app.settings.call)
+    sitting = Sitting(puzzle, now, shown=shown, must_call=app.settings.call)
     kept = app.record(lambda records: records.in_hand(text), None)
     if kept is not None and not sitting.take_up(kept.events, kept.elapsed_ms):
         app.record(lambda records: records.drop_in_hand(text), None)

@@ -9,10 +9,8 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import TYPE_CHECKING
 
-from textual.message import Message
-
-from game.position import Position
-from game.screens.engine import Answered, Question, first_question
+from game.engine.engine import Answer, Answered, Question, first_question
+from game.play.position import Position
 from game.search.outcome import Solved
 
 if TYPE_CHECKING:
@@ -34,16 +32,16 @@ class LatePars:
         self._waiting.setdefault(question, []).append((position.text, then))
         self._app.engine.ask(question, self, patient=True)
 
-    def post_message(self, message: Message) -> bool:
+    def hear(self, answer: Answer) -> None:
         """Take what the engine says, in its thread."""
-        return self._app.call_later(self._take, message)
+        self._app.call_later(self._take, answer)
 
-    def _take(self, message: Message) -> None:
-        if not isinstance(message, Answered):
+    def _take(self, answer: Answer) -> None:
+        if not isinstance(answer, Answered):
             return
-        for text, then in self._waiting.pop(message.question, []):
-            if isinstance(message.outcome, Solved):
-                self._learn(text, message.outcome.par)
+        for text, then in self._waiting.pop(answer.question, []):
+            if isinstance(answer.outcome, Solved):
+                self._learn(text, answer.outcome.par)
             if then is not None:
                 then()
 

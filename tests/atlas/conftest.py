@@ -7,7 +7,7 @@ from collections.abc import Callable
 import pytest
 
 from game.atlas import Pars, spots
-from game.difficulty import Find
+from game.packs.difficulty import Find
 
 Searched = Callable[[str, tuple[str, ...]], Pars]
 

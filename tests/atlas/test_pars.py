@@ -7,7 +7,7 @@ import pytest
 from game.atlas import ENTRIES, SHEETS, Facts, Par, Pars, Spot, named, spots
 from game.cube.line import Line
 from game.cube.moves import line_text
-from game.difficulty import Find
+from game.packs.difficulty import Find
 from game.search.outcome import Solved, Stopped
 from tests.atlas.conftest import Searched
 

@@ -12,9 +12,9 @@ from game.cube.cube import SOLVED
 from game.cube.moves import parse_line
 from game.cube.pair import SLOTS, is_cross_solved, pair_place, placement
 from game.cube.symmetry import TWINS
-from game.difficulty import Find
 from game.errors import PositionError
-from game.position import position_after
+from game.packs.difficulty import Find
+from game.play.position import position_after
 from game.search.outcome import Solved
 
 

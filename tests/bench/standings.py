@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import random
 
-from game.codes import Addressed, card_code, find, invite_code, key
-from game.contest import Card, Contest, Result
 from game.cube.line import Line, inverse, tidy
 from game.cube.moves import MOVES
-from game.position import Position, position_after
-from game.standings import standings
+from game.friends.codes import Addressed, card_code, find, invite_code, key
+from game.friends.contest import Card, Contest
+from game.friends.standings import standings
+from game.play.position import Position, position_after
+from game.play.result import Result
 from tests.bench.table import Row, seconds_each
 
 CARDS, POSITIONS, MOVES_EACH = 1000, 5, 15

@@ -7,8 +7,8 @@ from contextlib import closing
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
+from game.keeping.statistics import recent_pauses, statistics_of
 from game.records import Records
-from game.statistics import recent_pauses, statistics_of
 from tests.bench.table import Row, seconds_each
 from tests.many_attempts import write
 

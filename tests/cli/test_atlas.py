@@ -13,7 +13,7 @@ import pytest
 
 from game.cli.exits import Exit
 from game.cube.pair import SLOTS
-from game.position import parse_position
+from game.play.position import parse_position
 from tests.cli.running import Ran, ended, one_line, run, spawn
 
 

@@ -11,13 +11,14 @@ from pathlib import Path
 import pytest
 
 from game.cli.exits import Exit
-from game.codes import Addressed, invite_code, key, read_card
-from game.contest import Card, Contest, Result
 from game.cube.moves import parse_line
-from game.day import day
-from game.entered import Entered, entered_text
 from game.folders import folders
-from game.position import position_after
+from game.friends.codes import Addressed, invite_code, key, read_card
+from game.friends.contest import Card, Contest
+from game.friends.day import day
+from game.friends.entry import Entered, entered_text
+from game.play.position import position_after
+from game.play.result import Result
 from game.records import Record, Records
 from tests.cli.running import one_line, run
 

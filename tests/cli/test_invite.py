@@ -9,11 +9,11 @@ import pytest
 
 from game.cli import invite
 from game.cli.exits import Exit
-from game.codes import key, read_invite
-from game.contest import BY, Contest, Rules
 from game.cube.moves import parse_line
+from game.friends.codes import key, read_invite
+from game.friends.contest import BY, Contest, Rules
 from game.packs import load_packs, pack_folder, puzzles
-from game.position import position_after
+from game.play.position import position_after
 from tests.cli.running import one_line, run
 
 SETUPS = ("R U R'", "F' U2 F")

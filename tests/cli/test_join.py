@@ -7,8 +7,8 @@ from pathlib import Path
 import pytest
 
 from game.cli.exits import Exit
-from game.codes import invite_code
-from game.contest import Contest
+from game.friends.codes import invite_code
+from game.friends.contest import Contest
 from tests.cli.running import run
 from tests.screens.friends import CONTEST, card, code
 

@@ -11,7 +11,7 @@ import pytest
 
 from game import __version__
 from game.cli.exits import MEANING, Exit
-from game.codes import invite_code
+from game.friends.codes import invite_code
 from tests.cli.running import COMMAND, ROOT, environment, one_line, run
 from tests.screens.friends import CONTEST
 

@@ -10,7 +10,7 @@ import pytest
 from game.cli.paint import depth_of, painted, picture_of
 from game.cube.moves import parse_line
 from game.draw.cells import Run, width
-from game.position import position_after
+from game.play.position import position_after
 from game.settings import Settings
 
 

@@ -7,8 +7,8 @@ from pathlib import Path
 
 import pytest
 
+from game.cli.progress import Watch
 from game.cli.searching import Searcher
-from game.cli.watch import Watch
 from game.cube.cube import SOLVED
 from game.cube.geometry import FACES
 from game.cube.moves import parse_line

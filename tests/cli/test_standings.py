@@ -8,10 +8,11 @@ from pathlib import Path
 import pytest
 
 from game.cli.exits import Exit
-from game.codes import Addressed, card_code, invite_code, key
-from game.contest import Card, Contest, Result, Rules
 from game.cube.moves import parse_line
-from game.position import position_after
+from game.friends.codes import Addressed, card_code, invite_code, key
+from game.friends.contest import Card, Contest, Rules
+from game.play.position import position_after
+from game.play.result import Result
 from tests.cli.running import Ran, one_line, run
 
 CONTEST = Contest(

@@ -8,10 +8,10 @@ from collections.abc import Callable
 
 import pytest
 
-from game.dice import Dice
+from game.deal.dice import Dice
 from game.drill import STEPS, Choice, History, Item, Standing, Try, choose, history, items_of
 from game.drill.choice import APART, EVERY, open_steps
-from game.rating import Rating
+from game.drill.rating import Rating
 
 WEAKER = "One of your weaker ones"
 

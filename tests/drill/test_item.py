@@ -12,9 +12,9 @@ from hypothesis import strategies as st
 from game.atlas import Spot, entry_of, named
 from game.cube import geometry, pair, symmetry
 from game.cube.pair import SLOTS, PairPlace
-from game.difficulty import Find, measure
 from game.drill import STEP_WORDS, STEPS, Item, items, items_of, measured
-from game.rating import expected
+from game.drill.rating import expected
+from game.packs.difficulty import Find, measure
 from game.search.outcome import Solved
 from tests.plain_cube import is_home, is_stuck
 

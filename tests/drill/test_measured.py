@@ -6,8 +6,8 @@ from collections.abc import Iterable
 from statistics import fmean
 
 from game.atlas import ENTRIES, Entry, Spot, named
-from game.difficulty import Find, measure
 from game.drill import measured
+from game.packs.difficulty import Find, measure
 from game.search.outcome import Solved
 
 

@@ -9,8 +9,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from game.drill import History, Standing, Try, history, items, items_of
+from game.drill.rating import Rating, aged, rated
 from game.drill.standing import PERIOD, USUAL_FROM, USUAL_OF, WITHIN
-from game.rating import Rating, aged, rated
 
 A, B = "one/FR/a3", "one/BL/c2"
 START = Rating()

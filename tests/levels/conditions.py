@@ -11,7 +11,7 @@ from game.cube import pair
 from game.cube.geometry import STICKERS
 from game.cube.moves import FACE_MOVES, turned_face
 from game.cube.pair import SLOTS
-from game.position import Position
+from game.play.position import Position
 
 Condition = Callable[[Position, str], bool]
 

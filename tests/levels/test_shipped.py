@@ -9,15 +9,15 @@ from itertools import product
 
 import pytest
 
-from game.checking import Report, check_pack
 from game.cube.colours import COLOURS, HOME_COLOURS, colour_scheme
 from game.cube.geometry import OPPOSITE
 from game.cube.line import obtm
 from game.cube.moves import line_text, parse_line
 from game.cube.pair import SLOTS
-from game.difficulty import Find
-from game.opening import opening
 from game.packs import Pack, Puzzle, load_packs, pack_folder, puzzles
+from game.packs.checking import Report, check_pack
+from game.packs.difficulty import Find
+from game.packs.opening import opening
 from game.prose import numeral
 from game.search.outcome import Solved
 from game.search.pair_by_pair import PairByPair, pair_by_pair

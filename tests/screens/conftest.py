@@ -18,11 +18,11 @@ from textual.widget import Widget
 from textual.widgets import Static
 
 from game.folders import Folders
-from game.packs import Puzzle, load_packs, pack_folder, puzzles
+from game.packs import Puzzle
+from game.play.sitting import Sitting
 from game.screens.app import PairwrightApp
-from game.screens.board import Board
-from game.screens.play import PlayScreen
-from game.screens.sitting import Sitting
+from game.screens.play.board import Board
+from game.screens.play.screen import PlayScreen
 from game.settings import Settings, save_settings
 
 CHARACTERS = {"space": " ", "apostrophe": "'", "question_mark": "?"}
@@ -173,12 +173,6 @@ class Game:
         return words in " ".join(" ".join(self.rows()).split())
 
 
-@pytest.fixture(scope="session")
-def table_folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """Where the search keeps its tables for the whole run."""
-    return tmp_path_factory.mktemp("search-tables")
-
-
 @pytest.fixture
 def folders(tmp_path: Path, table_folder: Path) -> Folders:
     """Folders of one test; the tables are shared."""
@@ -219,11 +213,3 @@ def start(folders: Folders) -> Start:
             yield Game(app, pilot, clock)
 
     return started
-
-
-@pytest.fixture(scope="session")
-def shipped() -> dict[str, Puzzle]:
-    """Every puzzle that comes with the program, by key."""
-    packs, faults = load_packs(pack_folder())
-    assert not faults
-    return {puzzle.key: puzzle for pack in packs for puzzle in puzzles(pack)}

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from textual import events
 
-from game.codes import Addressed, card_code, invite_code, key
-from game.contest import Card, Contest, Result, Rules
 from game.cube.line import Line, inverse
 from game.cube.moves import parse_line
-from game.position import position_after
+from game.friends.codes import Addressed, card_code, invite_code, key
+from game.friends.contest import Card, Contest, Rules
+from game.play.position import position_after
+from game.play.result import Result
 from game.screens.contests.paste import PasteScreen
-from game.screens.round import RoundScreen
+from game.screens.round.screen import RoundScreen
 from tests.screens.conftest import Game
 
 RIGHT, LEFT, HOOK = map(parse_line, ("R U R'", "L' U' L", "R B U2 B' R'"))

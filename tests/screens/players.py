@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from game.cube.line import Line
-from game.screens.engine import Question
-from game.screens.round import RoundScreen
+from game.engine.engine import Question
+from game.screens.round.screen import RoundScreen
 from game.search.outcome import Solved
 from tests.screens.conftest import Game
 

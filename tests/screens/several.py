@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from game.contest import Result
 from game.cube.line import Line, inverse
 from game.cube.moves import parse_line
-from game.position import position_after
+from game.play.position import position_after
+from game.play.result import Result
 from game.screens.lines.columns import Entry
 
 HOOK = parse_line("R B U2 B' R'")

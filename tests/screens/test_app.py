@@ -13,10 +13,10 @@ from textual import events
 from game.errors import RecordsError
 from game.folders import Folders
 from game.packs import Puzzle, pack_folder
+from game.play.sitting import SOLVED
 from game.records import Journal, Record, Records, database, open_records
 from game.screens.app import PairwrightApp
-from game.screens.play import PlayScreen
-from game.screens.sitting import SOLVED
+from game.screens.play.screen import PlayScreen
 from game.settings import Settings
 from tests.screens.conftest import QuietApp, Start
 

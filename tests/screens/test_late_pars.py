@@ -12,11 +12,11 @@ import pytest
 from game.cube.cube import Cube
 from game.cube.moves import parse_line
 from game.folders import Folders
-from game.playable import Playable
-from game.position import Position, position_after
+from game.play.playable import Playable
+from game.play.position import Position, position_after
 from game.records import Record, open_records
 from game.screens.app import PairwrightApp
-from game.screens.play import PlayScreen
+from game.screens.play.screen import PlayScreen
 from game.search.outcome import Outcome, Progress
 from game.search.shortest import search
 from game.settings import Settings

@@ -10,7 +10,7 @@ from game.cube.cube import SOLVED, Cube
 from game.cube.geometry import FACES
 from game.cube.moves import parse_line
 from game.cube.pair import SLOTS, is_cross_solved, is_goal, is_pair_solved
-from game.difficulty import Find
+from game.packs.difficulty import Find
 from game.search.outcome import Solved, Stopped
 from game.search.pair_by_pair import PairByPair, pair_by_pair
 from game.search.shortest import search

@@ -16,7 +16,7 @@ from game.cube.geometry import FACES, sticker
 from game.cube.line import Line
 from game.cube.moves import FACE_MOVES, MOVES, parse_line, permutation, turned_face
 from game.cube.pair import CROSS_EDGES, SLOT, SLOTS
-from game.dice import Dice
+from game.deal.dice import Dice
 from game.search.reach import obstacle, reachable, scattered
 from tests.breadth_first import level_sizes
 from tests.strategies import cubes, face_lines, face_sets, slot_sets

@@ -26,7 +26,7 @@ from textual.widget import Widget
 
 from game.atlas import Entry, Sheet
 from game.screens.atlas.words import Line, Met, lines
-from game.screens.lists import POINTER
+from game.screens.shared.lists import POINTER
 
 LABEL = 15
 """Columns of a row's letter and words."""

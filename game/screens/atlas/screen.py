@@ -9,12 +9,12 @@ from textual.widgets import OptionList
 
 from game.atlas import SHEETS, AtlasPuzzle
 from game.cube.pair import SLOTS
-from game.playable import Playable
-from game.screens import commands
+from game.engine.engine import whole_question
+from game.play.playable import Playable
 from game.screens.atlas.grid import AtlasGrid
 from game.screens.atlas.survey_screen import SurveyScreen
-from game.screens.engine import whole_question
-from game.screens.lists import ChoiceList
+from game.screens.shared import keys
+from game.screens.shared.lists import ChoiceList
 from game.search.outcome import Solved
 
 SURE = "w again shows the solutions; later tries are marked as shown."
@@ -23,7 +23,7 @@ SURE = "w again shows the solutions; later tries are marked as shown."
 class AtlasScreen(SurveyScreen):
     """Finds, plays and watches placements."""
 
-    BINDINGS = commands.bindings("atlas")
+    BINDINGS = keys.bindings("atlas")
 
     # -- playing and watching --------------------------------------------------------------------
 
@@ -48,7 +48,7 @@ class AtlasScreen(SurveyScreen):
             self._say(SURE)
 
     def _watch(self) -> None:
-        from game.screens.watch import WatchScreen  # noqa: PLC0415 - imported where it is pushed
+        from game.screens.lines.watch import WatchScreen  # noqa: PLC0415 - imported where it is pushed
 
         position = self.spot.position
         outcome = self.app.engine.known(whole_question(position))

@@ -15,17 +15,17 @@ from textual.widget import Widget
 from textual.widgets import Static
 
 from game.atlas import ENTRIES, SHEETS, Entry, Pars, Sheet, Spot
+from game.engine.engine import Answered, Question, whole_question
 from game.screens.atlas import words as atlas_words
 from game.screens.atlas.grid import AtlasGrid, Cell, Chart
 from game.screens.atlas.survey import Survey
 from game.screens.atlas.terms import Terms
 from game.screens.atlas.words import Met
-from game.screens.engine import Answered, Failed, Question, whole_question
-from game.screens.frame import FramedScreen
-from game.screens.key_bar import KeyBar
-from game.screens.lists import ChoiceList
-from game.screens.looks import focuses, look_of
-from game.screens.preview import Preview
+from game.screens.shared.frame import FramedScreen
+from game.screens.shared.key_bar import KeyBar
+from game.screens.shared.lists import ChoiceList
+from game.screens.shared.looks import focuses, look_of
+from game.screens.shared.preview import Preview
 
 BESIDE_COLUMNS = 78
 """Windows this wide show the terms beside the chart."""
@@ -189,18 +189,17 @@ class SurveyScreen(FramedScreen):
 
     # -- what the search finds -------------------------------------------------------------------
 
-    def on_answered(self, message: Answered) -> None:
+    def answered(self, answer: Answered) -> None:
         """Fill in a par; go on with what waited for it."""
-        message.stop()
-        model = self._asked.pop(message.question, None)
+        model = self._asked.pop(answer.question, None)
         if model is not None:
-            self.app.pars.learn(model, message.outcome)
+            self.app.pars.learn(model, answer.outcome)
             if not self._asked:
                 self._search_on()
             self._show_soon()
-        if self._wish is not None and self._wish[0] == message.question:
+        if self._wish is not None and self._wish[0] == answer.question:
             (_, grant), self._wish = self._wish, None
-            self.app.pars.learn(self.spot, message.outcome)
+            self.app.pars.learn(self.spot, answer.outcome)
             self._say("", "")
             grant()
 
@@ -211,11 +210,10 @@ class SurveyScreen(FramedScreen):
         self.app.engine.ask(question, self)
         self._say("Looking for every shortest way ...", "$muted")
 
-    def on_failed(self, message: Failed) -> None:
+    def failed(self, problem: str) -> None:
         """The pars stay unknown."""
-        message.stop()
         self._asked.clear()
-        self._say(message.problem)
+        self._say(problem)
 
 
 def _term(words: str) -> Content:

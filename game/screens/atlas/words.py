@@ -21,7 +21,7 @@ from game.cube.symmetry import TWINS
 from game.cube.words import pair_words
 from game.prose import listed
 from game.records.record import Best
-from game.screens.preview import best_words
+from game.screens.shared.preview import best_words
 
 UNKNOWN = ".."
 """Where the search has not come to yet."""

@@ -6,16 +6,18 @@ from dataclasses import replace
 from datetime import date, datetime
 from typing import TYPE_CHECKING
 
-from game.card_text import contest_name, day_name
-from game.chat import Chat
-from game.codes import Findings
-from game.contest import Contest, Result
-from game.day import Played, is_day
-from game.entered import Entered, entered_text
-from game.entries import CONTEST, DAY, Entry, enter, entries_in, entry_in, settled
+from game.deal.five import is_day
+from game.deal.joined_days import Played
+from game.friends.card_text import contest_name, day_name
+from game.friends.chat import Chat
+from game.friends.codes import Findings
+from game.friends.contest import Contest
+from game.friends.entry import Entered, entered_text
+from game.keeping.contests import CONTEST, DAY, Entry, enter, entries_in, entry_in, settled
+from game.play.result import Result
 
 if TYPE_CHECKING:
-    from game.position import Position
+    from game.play.position import Position
     from game.screens.app import PairwrightApp
 
 

@@ -14,8 +14,8 @@ from textual.content import Content
 from textual.widget import Widget
 from textual.widgets import Static, TextArea
 
-from game.screens import commands
-from game.screens.frame import FramedScreen
+from game.screens.shared import keys
+from game.screens.shared.frame import FramedScreen
 
 COPIED = "Handed to the terminal, which never says whether it took it. Paste it to see."
 OTHERWISE = "Or mark it with the mouse (with Shift, in most terminals), or press w for a file."
@@ -25,7 +25,7 @@ class CodeScreen(FramedScreen):
     """Shows a text; heading: what it is; about: what to do with it; name: of the file."""
 
     COMMAND_SCREEN = "code"
-    BINDINGS = commands.bindings("code")
+    BINDINGS = keys.bindings("code")
 
     def __init__(self, heading: str, about: str, text: str, name: str) -> None:
         super().__init__()

@@ -12,8 +12,8 @@ from textual.widget import Widget
 from textual.widgets import Input, OptionList, Static
 from textual.widgets.option_list import Option
 
-from game.contest import MAX_BYTES, MAX_POSITIONS, Contest
 from game.cube.moves import MAX_TEXT, parse_line
+from game.deal.selection import first_positions
 from game.errors import (
     NotationError,
     PairwrightError,
@@ -21,16 +21,16 @@ from game.errors import (
     did_you_mean,
     printable,
 )
+from game.friends.contest import MAX_BYTES, MAX_POSITIONS, Contest
 from game.packs import puzzles
-from game.position import Position, position_after
-from game.programme import first_positions
-from game.screens import commands
+from game.play.position import Position, position_after
 from game.screens.contests import book
-from game.screens.frame import FramedScreen
-from game.screens.key_bar import KeyBar
-from game.screens.lists import ChoiceList
 from game.screens.match.terms import Terms
-from game.screens.programme_rows import Chosen
+from game.screens.shared import keys
+from game.screens.shared.frame import FramedScreen
+from game.screens.shared.key_bar import KeyBar
+from game.screens.shared.lists import ChoiceList
+from game.screens.shared.selection_rows import Chosen
 
 MAKE = "make"
 LABEL_WIDTH = 12
@@ -60,7 +60,7 @@ class InviteScreen(FramedScreen):
     """Rows to choose from, and two fields. then: called with the contest made."""
 
     COMMAND_SCREEN = "invite"
-    BINDINGS = commands.bindings("invite")
+    BINDINGS = keys.bindings("invite")
 
     def __init__(self, then: Callable[[Contest], None]) -> None:
         super().__init__()

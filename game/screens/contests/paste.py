@@ -16,15 +16,15 @@ from textual.widget import Widget
 from textual.widgets import OptionList, Static, TextArea
 from textual.widgets.option_list import Option
 
-from game.chat import Chat
-from game.codes import Findings, find
 from game.errors import CodeError
+from game.friends.chat import Chat
+from game.friends.codes import Findings, find
 from game.prose import counted
-from game.screens import commands
 from game.screens.contests import book
-from game.screens.frame import FramedScreen
-from game.screens.key_bar import KeyBar
-from game.screens.lists import ChoiceList
+from game.screens.shared import keys
+from game.screens.shared.frame import FramedScreen
+from game.screens.shared.key_bar import KeyBar
+from game.screens.shared.lists import ChoiceList
 
 MAX_PASTED = 2_000_000
 """Characters that are looked through at most."""
@@ -59,7 +59,7 @@ class PasteScreen(FramedScreen):
     """
 
     COMMAND_SCREEN = "paste"
-    BINDINGS = commands.bindings("paste")
+    BINDINGS = keys.bindings("paste")
 
     def __init__(self, then: Callable[[str], None]) -> None:
         super().__init__()

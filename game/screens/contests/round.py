@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from game.card_text import contest_name, day_name
-from game.contest import TIME, Result
-from game.entries import Entry
-from game.screens.once import SHOWN_BEFORE, OnceScreen
-from game.screens.round import Round
+from game.friends.card_text import contest_name, day_name
+from game.friends.contest import TIME
+from game.keeping.contests import Entry
+from game.play.result import Result
+from game.screens.round.once import SHOWN_BEFORE, OnceScreen
+from game.screens.round.screen import Round
 
 
 class ContestRoundScreen(OnceScreen):

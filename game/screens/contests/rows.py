@@ -8,18 +8,18 @@ from datetime import date
 from rich.cells import cell_len
 from textual.content import Content
 
-from game.card_text import summary
-from game.contest import TIME, Card, Contest, Result
 from game.cube.line import obtm
-from game.day import Played, joined_days
-from game.day.joined import counted_days
-from game.entered import Entered
+from game.deal.joined_days import Played, counted_days, joined_days
 from game.foreign import shown
+from game.friends.card_text import summary
+from game.friends.contest import TIME, Card, Contest
+from game.friends.entry import Entered
+from game.friends.standings import Pars, Row, proven_turns
+from game.play.result import Result
+from game.play.times import written
 from game.prose import counted
-from game.runs.times import written
 from game.screens.lines.columns import Entry
 from game.screens.lines.screen import Page
-from game.standings import Pars, Row, proven_turns
 
 Cards = Sequence[Card]
 ONCE = (

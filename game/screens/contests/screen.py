@@ -8,21 +8,22 @@ from typing import TYPE_CHECKING
 
 from textual.widgets import Input, OptionList
 
-from game.card_text import card_text, contest_name, day_name
-from game.codes import invite_code
-from game.contest import Contest, Result
-from game.day import is_day
-from game.entered import Entered
-from game.entries import settled
+from game.deal.five import is_day
 from game.errors import ContestError, SettingsError
-from game.screens import commands
-from game.screens.choices import changed
+from game.friends.card_text import card_text, contest_name, day_name
+from game.friends.codes import invite_code
+from game.friends.contest import Contest
+from game.friends.entry import Entered
+from game.keeping.contests import settled
+from game.play.result import Result
 from game.screens.contests import book
 from game.screens.contests import rows as contest_rows
 from game.screens.contests.code import CodeScreen
 from game.screens.contests.paste import PasteScreen
 from game.screens.contests.table import ContestTableScreen
-from game.screens.key_bar import KeyBar
+from game.screens.home.choices import changed
+from game.screens.shared import keys
+from game.screens.shared.key_bar import KeyBar
 
 if TYPE_CHECKING:
     from game.screens.app import PairwrightApp
@@ -35,7 +36,7 @@ NOT_YET = "Lines are shown once you have played every position."
 class ContestScreen(ContestTableScreen):
     """Plays what is next; card, invite, standings and lines."""
 
-    BINDINGS = commands.bindings("contest")
+    BINDINGS = keys.bindings("contest")
 
     @classmethod
     def of_kind(cls, app: PairwrightApp, kind: str) -> ContestScreen:

@@ -9,18 +9,18 @@ from textual.content import Content
 from textual.widget import Widget
 from textual.widgets import Static
 
-from game.card_text import contest_name, day_name
-from game.contest import TIME
-from game.entered import Entered
+from game.engine.engine import Answered, first_question
 from game.foreign import shown
-from game.runs.times import written
-from game.screens import commands
+from game.friends.card_text import contest_name, day_name
+from game.friends.contest import TIME
+from game.friends.entry import Entered
+from game.friends.standings import PROOF, Pars, Row, Standings, standings
+from game.play.times import written
 from game.screens.contests import rows as contest_rows
 from game.screens.contests.rows import Cards
-from game.screens.engine import Answered, Failed, first_question
-from game.screens.frame import FramedScreen
-from game.screens.rows import fit
-from game.standings import PROOF, Pars, Row, Standings, standings
+from game.screens.home.map_rows import fit
+from game.screens.shared import keys
+from game.screens.shared.frame import FramedScreen
 
 NONE = "No card yet: paste the chat, and all cards in it are found."
 RANK_WIDTH, SOLVED_WIDTH, TURNS_WIDTH, TIME_WIDTH, CALLS_WIDTH = 5, 8, 11, 10, 9
@@ -33,7 +33,7 @@ class StandingsScreen(FramedScreen):
     """The ranking of these cards. entered: the contest, as far as the player has played it."""
 
     COMMAND_SCREEN = "standings"
-    BINDINGS = commands.bindings("standings")
+    BINDINGS = keys.bindings("standings")
 
     def __init__(self, entered: Entered, cards: Cards) -> None:
         super().__init__()
@@ -68,18 +68,16 @@ class StandingsScreen(FramedScreen):
             self._made = made
             self._show()
 
-    def on_answered(self, message: Answered) -> None:
+    def answered(self, answer: Answered) -> None:
         """A par is known: turns are shown against it."""
-        message.stop()
-        par = getattr(message.outcome, "par", None)
+        par = getattr(answer.outcome, "par", None)
         for position in self._entered.contest.positions:
-            if par is not None and first_question(position) == message.question:
+            if par is not None and first_question(position) == answer.question:
                 self._pars[position.text] = par
         self._show()
 
-    def on_failed(self, message: Failed) -> None:
+    def failed(self, problem: str) -> None:
         """It goes without."""
-        message.stop()
 
     def on_unmount(self) -> None:
         """Nothing is to be known any more."""

@@ -14,20 +14,21 @@ from textual.content import Content
 from textual.widget import Widget
 from textual.widgets import Input, OptionList, Static
 
-from game.card_text import contest_name
-from game.contest import Contest
-from game.day import FIRST_DAY, LAST_DAY, day, is_day
-from game.entered import Entered
-from game.entries import Entry
+from game.deal.five import FIRST_DAY, LAST_DAY, is_day
+from game.engine.engine import Answered, ByPairs, Question, first_question
 from game.errors import DayError
+from game.friends.card_text import contest_name
+from game.friends.contest import Contest
+from game.friends.day import day
+from game.friends.entry import Entered
+from game.keeping.contests import Entry
 from game.screens.contests import book
 from game.screens.contests import rows as contest_rows
-from game.screens.engine import Answered, ByPairs, Failed, Question, first_question
-from game.screens.frame import FramedScreen
-from game.screens.key_bar import KeyBar
-from game.screens.lists import ChoiceList
-from game.screens.looks import focuses, look_of
-from game.screens.preview import Preview
+from game.screens.shared.frame import FramedScreen
+from game.screens.shared.key_bar import KeyBar
+from game.screens.shared.lists import ChoiceList
+from game.screens.shared.looks import focuses, look_of
+from game.screens.shared.preview import Preview
 from game.settings import MAX_PLAYER
 
 WITH_PICTURE, WITH_LARGE_PICTURE = 76, 100
@@ -140,24 +141,22 @@ class ContestTableScreen(FramedScreen):
                 self._sought.add(first_question(position))
                 self.app.engine.ask(first_question(position), self)
 
-    def on_answered(self, message: Answered) -> None:
+    def answered(self, answer: Answered) -> None:
         """A par is known: to the table, and to attempts that ended before it was."""
-        message.stop()
-        self._sought.discard(message.question)
-        par = getattr(message.outcome, "par", None)
+        self._sought.discard(answer.question)
+        par = getattr(answer.outcome, "par", None)
         entered = self._entered
         if par is None or entered is None:
             self._show()
             return
         for position in entered.contest.positions:
-            if first_question(position) == message.question:
+            if first_question(position) == answer.question:
                 self._pars[position.text] = par
                 book.learn_par(self.app, position, par)
         self._show()
 
-    def on_failed(self, message: Failed) -> None:
+    def failed(self, problem: str) -> None:
         """It goes without."""
-        message.stop()
         self._sought.clear()
         self._show()
 

@@ -22,14 +22,14 @@ from functools import cached_property
 from rich.cells import cell_len
 from textual.content import Content
 
-from game.contest import Result
 from game.cube.line import Line, obtm
 from game.foreign import shown
-from game.position import Position
-from game.runs.times import written
-from game.screens.rows import fit
-from game.screens.stage_rows import SIGNS, signs_of
-from game.stages import stages
+from game.play.position import Position
+from game.play.result import Result
+from game.play.stages import stages
+from game.play.times import written
+from game.screens.home.map_rows import fit
+from game.screens.shared.stage_rows import SIGNS, signs_of
 
 LABEL_WIDTH = 8
 LEAST_WIDTH, MOST_WIDTH = 8, 16

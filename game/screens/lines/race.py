@@ -18,15 +18,15 @@ from game.cube.moves import Move
 from game.draw import size_for
 from game.draw.still import extent
 from game.foreign import shown
-from game.runs.times import written
-from game.screens import commands
-from game.screens.cube_view import CubeView, scene_of
-from game.screens.frame import FramedScreen
-from game.screens.key_bar import KeyBar
-from game.screens.line_view import LineView
+from game.play.times import written
 from game.screens.lines.columns import Entry
-from game.screens.looks import focuses, look_of
-from game.screens.watch import PACE_SECONDS
+from game.screens.lines.watch import PACE_SECONDS
+from game.screens.shared import keys
+from game.screens.shared.cube_view import CubeView, scene_of
+from game.screens.shared.frame import FramedScreen
+from game.screens.shared.key_bar import KeyBar
+from game.screens.shared.line_view import LineView
+from game.screens.shared.looks import focuses, look_of
 
 FRAME_SECONDS = 1 / 30
 """Between two looks at the clock while lines run in time."""
@@ -98,7 +98,7 @@ class RaceScreen(FramedScreen):
     """One or two lines on cubes of their own."""
 
     COMMAND_SCREEN = "race"
-    BINDINGS = commands.bindings("race")
+    BINDINGS = keys.bindings("race")
 
     def __init__(self, entries: Iterable[Entry]) -> None:
         super().__init__()

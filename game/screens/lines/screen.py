@@ -15,12 +15,12 @@ from textual.content import Content
 from textual.widget import Widget
 from textual.widgets import Static
 
-from game.position import Position
-from game.screens import commands
-from game.screens.engine import Answered, Failed, first_question, whole_question
-from game.screens.frame import FramedScreen
-from game.screens.key_bar import KeyBar
+from game.engine.engine import Answered, first_question, whole_question
+from game.play.position import Position
 from game.screens.lines.columns import Entry, Grid, grid, legend
+from game.screens.shared import keys
+from game.screens.shared.frame import FramedScreen
+from game.screens.shared.key_bar import KeyBar
 
 SHORTEST = "shortest"
 """Heads the column of a shortest line."""
@@ -47,7 +47,7 @@ class LinesScreen(FramedScreen):
     """
 
     COMMAND_SCREEN = "lines"
-    BINDINGS = commands.bindings("lines")
+    BINDINGS = keys.bindings("lines")
 
     def __init__(self, pages: Sequence[Page], number: int = 0, *, onward: str = "") -> None:
         super().__init__()
@@ -132,25 +132,23 @@ class LinesScreen(FramedScreen):
 
     # -- what the engine finds -------------------------------------------------------------------
 
-    def on_answered(self, message: Answered) -> None:
+    def answered(self, answer: Answered) -> None:
         """Par; and a shortest line as one more column, once all are known."""
-        message.stop()
         page = self.page
         whole = whole_question(page.position)
-        if message.question not in (whole, first_question(page.position)):
+        if answer.question not in (whole, first_question(page.position)):
             return
         self._problem = "par not found"
-        par = getattr(message.outcome, "par", page.par)
-        lines = getattr(message.outcome, "solutions", ()) if message.question == whole else ()
+        par = getattr(answer.outcome, "par", page.par)
+        lines = getattr(answer.outcome, "solutions", ()) if answer.question == whole else ()
         known = any(entry.result is None for entry in page.entries)
         shortest = [Entry(page.position, SHORTEST, line) for line in lines[:1] if not known]
         self._pages[self._number] = replace(page, par=par, entries=(*page.entries, *shortest))
         self._show()
 
-    def on_failed(self, message: Failed) -> None:
+    def failed(self, problem: str) -> None:
         """It goes without."""
-        message.stop()
-        self._problem = message.problem
+        self._problem = problem
         self._show()
 
     # -- what the player does --------------------------------------------------------------------

@@ -13,19 +13,19 @@ from textual.widget import Widget
 from textual.widgets import Input, OptionList, Static
 from textual.widgets.option_list import Option
 
-from game.contest import Contest
+from game.deal.selection import first_positions
 from game.errors import PairwrightError
-from game.match import MAX_NAME, MOST, Match, begin_match
-from game.programme import first_positions
+from game.friends.contest import Contest
+from game.friends.match import MAX_NAME, MOST, Match, begin_match
 from game.prose import listed
-from game.screens import commands
-from game.screens.frame import FramedScreen
-from game.screens.key_bar import KeyBar
-from game.screens.lists import ChoiceList
 from game.screens.match import keeping as match_keeping
 from game.screens.match.screen import MatchScreen
 from game.screens.match.terms import Terms
-from game.screens.programme_rows import Chosen
+from game.screens.shared import keys
+from game.screens.shared.frame import FramedScreen
+from game.screens.shared.key_bar import KeyBar
+from game.screens.shared.lists import ChoiceList
+from game.screens.shared.selection_rows import Chosen
 
 BEGIN = "begin"
 LABEL_WIDTH = 12
@@ -60,7 +60,7 @@ class MatchFormScreen(FramedScreen):
     """Names at the left; at the right the matches that wait, and the terms below them."""
 
     COMMAND_SCREEN = "players"
-    BINDINGS = commands.bindings("players")
+    BINDINGS = keys.bindings("players")
     AUTO_FOCUS = ""  # what waits decides
 
     def __init__(self) -> None:

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
-from game.entries import result_of
 from game.errors import PairwrightError
-from game.match import Match, Try, match_of, match_text
+from game.friends.match import Match, Try, match_of, match_text
+from game.keeping.contests import result_of
 from game.records import MATCH, KeptRun, Record
 
 if TYPE_CHECKING:

@@ -15,12 +15,12 @@ from collections.abc import Mapping, Sequence
 
 from textual.content import Content
 
-from game.contest import TURNS
-from game.match import Match
+from game.friends.contest import TURNS
+from game.friends.match import Match
+from game.friends.standings import Row, Standings, standings
+from game.play.times import written
 from game.prose import listed
-from game.runs.times import written
-from game.screens.rows import fit
-from game.standings import Row, Standings, standings
+from game.screens.home.map_rows import fit
 
 RANK_WIDTH, STATE_WIDTH = 4, 11
 TURNS_WIDTH, OVER_WIDTH, TIME_WIDTH, SOLVED_WIDTH, CALLS_WIDTH = 7, 6, 10, 8, 7

@@ -13,19 +13,20 @@ from textual.content import Content
 from textual.widget import Widget
 from textual.widgets import OptionList, Static
 
-from game.contest import TURNS, Result
-from game.match import Match
-from game.position import Position
+from game.engine.engine import Answered, first_question
+from game.friends.contest import TURNS
+from game.friends.match import Match
+from game.play.position import Position
+from game.play.result import Result
 from game.records import MATCH
-from game.screens import commands
-from game.screens.engine import Answered, Failed, first_question
-from game.screens.frame import FramedScreen
-from game.screens.key_bar import KeyBar
 from game.screens.lines.columns import Entry
 from game.screens.lines.screen import LinesScreen, Page
-from game.screens.lists import ChoiceList
 from game.screens.match import keeping as match_keeping
 from game.screens.match import rows as match_rows
+from game.screens.shared import keys
+from game.screens.shared.frame import FramedScreen
+from game.screens.shared.key_bar import KeyBar
+from game.screens.shared.lists import ChoiceList
 
 LEFT = "This position was left: its clock runs on meanwhile."
 SECRET = "Nobody sees a line until all have played the position."
@@ -35,7 +36,7 @@ class MatchScreen(FramedScreen):
     """Leads through a match. run: its number in the records, None where it cannot be kept."""
 
     COMMAND_SCREEN = "match"
-    BINDINGS = commands.bindings("match")
+    BINDINGS = keys.bindings("match")
 
     def __init__(self, match: Match, run: int | None) -> None:
         super().__init__()
@@ -121,20 +122,18 @@ class MatchScreen(FramedScreen):
 
     # -- what the engine finds -------------------------------------------------------------------
 
-    def on_answered(self, message: Answered) -> None:
+    def answered(self, answer: Answered) -> None:
         """The par of one of the positions."""
-        message.stop()
-        par: int | None = getattr(message.outcome, "par", None)
+        par: int | None = getattr(answer.outcome, "par", None)
         for position in self.match.contest.positions:
-            if par is not None and first_question(position) == message.question:
+            if par is not None and first_question(position) == answer.question:
                 self._pars[position.text] = par
                 match_keeping.learn(self.app, position.text, par)
         self._show()
 
-    def on_failed(self, message: Failed) -> None:
+    def failed(self, problem: str) -> None:
         """The match goes on without."""
-        message.stop()
-        self._say(message.problem)
+        self._say(problem)
 
     # -- playing ---------------------------------------------------------------------------------
 
@@ -155,8 +154,8 @@ class MatchScreen(FramedScreen):
 
     def _play(self, position: Position, name: str) -> None:
         """Anew, or once more: who has seen it gets neither another clock nor another inspection."""
-        from game.screens.once import SHOWN_BEFORE, OnceScreen  # noqa: PLC0415 - when pushed
-        from game.screens.round import Round  # noqa: PLC0415 - likewise
+        from game.screens.round.once import SHOWN_BEFORE, OnceScreen  # noqa: PLC0415 - when pushed
+        from game.screens.round.screen import Round  # noqa: PLC0415 - likewise
 
         match = self.match
         is_new = match.shown is None

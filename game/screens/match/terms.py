@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
 
-from game.contest import BY, MAX_POSITIONS, TURNS, Rules
-from game.screens.programme_rows import Chosen, Row
+from game.friends.contest import BY, MAX_POSITIONS, TURNS, Rules
+from game.screens.shared.selection_rows import Chosen, Row
 
 USUAL_COUNT = 5
 COUNT, BY_WHAT, INSPECTION = "count", "by", "inspection"

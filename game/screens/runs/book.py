@@ -9,13 +9,13 @@ from datetime import date, datetime
 from secrets import token_hex
 from typing import TYPE_CHECKING
 
-from game.entries import result_of
+from game.deal.selection import Programme, parse_programme
 from game.errors import PairwrightError, ProgrammeError
-from game.position import parse_position
-from game.programme import Programme, parse_programme
+from game.keeping.contests import result_of
+from game.play.position import parse_position
+from game.play.times import cut
 from game.runs import Done, Run, best, parse_run, run_text
 from game.runs.terms import MODES
-from game.runs.times import cut
 
 if TYPE_CHECKING:
     from game.records import Brief, KeptRun, Record, Records

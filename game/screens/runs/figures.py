@@ -10,9 +10,9 @@ from __future__ import annotations
 
 from textual.content import Content
 
+from game.play.times import mean, written
 from game.prose import counted
 from game.runs import DASH, Done, Run
-from game.runs.times import mean, written
 
 Part = str | tuple[str, str]
 Parts = list[Part]

@@ -9,25 +9,25 @@ from datetime import date
 from textual.content import Content
 
 from game.cube.cube import SOLVED
+from game.deal.selection import FromDay, first_positions
 from game.errors import ProgrammeError
-from game.position import Position, position_of
-from game.programme import FromDay, first_positions
+from game.play.position import Position, position_of
+from game.play.times import written
 from game.prose import counted
 from game.runs import DASH, Run, Terms
-from game.runs.times import written
-from game.screens import commands
-from game.screens.form import FormScreen
-from game.screens.programme_rows import Chosen, Row
 from game.screens.runs import book as run_book
 from game.screens.runs.rows import Setup, setup_for
 from game.screens.runs.screen import RunScreen
+from game.screens.shared import keys
+from game.screens.shared.form import FormScreen
+from game.screens.shared.selection_rows import Chosen, Row
 
 
 class RunsScreen(FormScreen):
     """Sets up a run; offers one that was left."""
 
     COMMAND_SCREEN = "runs"
-    BINDINGS = commands.bindings("runs")
+    BINDINGS = keys.bindings("runs")
 
     setup: Setup
     """What is chosen so far; at first the terms of the last run."""

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from game.programme import Programme
+from game.deal.selection import Programme
 from game.prose import counted
 from game.runs import DASH, HOURGLASS, Terms
-from game.screens.programme_rows import Chosen, Row, chosen_for
+from game.screens.shared.selection_rows import Chosen, Row, chosen_for
 
 POSITIONS = (1, 2, 3, 5, 7, 10, 12, 15, 20, 25, 30, 40)
 SECONDS = (10, 30, 60, 120, 180, 300, 600, 900, 1800)

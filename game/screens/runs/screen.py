@@ -14,22 +14,22 @@ from textual.containers import VerticalScroll
 from textual.widget import Widget
 from textual.widgets import Static
 
-from game.contest import Result
 from game.cube import line as lines
+from game.deal.selection import Programme
+from game.engine.engine import Answered, first_question
 from game.errors import ProgrammeError
-from game.position import Position, parse_position
-from game.programme import Programme
+from game.play.position import Position, parse_position
+from game.play.result import Result
+from game.play.times import written
 from game.prose import counted
 from game.runs import Done, Run, is_record, pace_words
-from game.runs.times import written
-from game.screens import commands
-from game.screens.clock_view import time_text
-from game.screens.engine import Answered, first_question
-from game.screens.frame import FramedScreen
-from game.screens.round import Round, RoundScreen
+from game.screens.round.screen import Round, RoundScreen
 from game.screens.runs import book as run_book
 from game.screens.runs import figures as run_figures
 from game.screens.runs.book import Entry
+from game.screens.shared import keys
+from game.screens.shared.clock_view import time_text
+from game.screens.shared.frame import FramedScreen
 
 if TYPE_CHECKING:
     from game.records import Records
@@ -42,7 +42,7 @@ class RunScreen(FramedScreen):
     """
 
     COMMAND_SCREEN = "run"
-    BINDINGS = commands.bindings("run")
+    BINDINGS = keys.bindings("run")
 
     def __init__(
         self,
@@ -172,17 +172,14 @@ class RunScreen(FramedScreen):
     def _ask(self, position: Position) -> None:
         self.app.engine.ask(first_question(position), self, patient=True)
 
-    def on_answered(self, message: Answered) -> None:
+    def answered(self, answer: Answered) -> None:
         """A par is known: it is kept, and counts from now on."""
-        message.stop()
-        par = getattr(message.outcome, "par", None)
+        par = getattr(answer.outcome, "par", None)
         if par is None:
             return
         waiting = {done.position for done in self.run_.done if done.par is None}
         pars = {
-            text: par
-            for text in waiting
-            if first_question(parse_position(text)) == message.question
+            text: par for text in waiting if first_question(parse_position(text)) == answer.question
         }
         self._set(self.run_.knowing(pars))
         for text in pars:

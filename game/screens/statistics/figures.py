@@ -15,9 +15,9 @@ from statistics import median
 from textual.content import Content
 
 from game.cube.pair import SLOTS
+from game.keeping.statistics import KINDS, SIDES, Day, Statistics, doing, over, pace, seeing, series
 from game.records.record import Sums
 from game.screens.statistics import charts
-from game.statistics import KINDS, SIDES, Day, Statistics, doing, over, pace, seeing, series
 
 Part = str | tuple[str, str]
 Parts = list[Part]

@@ -16,11 +16,11 @@ from textual.widget import Widget
 from textual.widgets import Static
 
 from game.errors import RecordsError
+from game.keeping.statistics import Statistics, recent_pauses, statistics, statistics_of
 from game.records import Records
-from game.screens import commands
-from game.screens.frame import FramedScreen
+from game.screens.shared import keys
+from game.screens.shared.frame import FramedScreen
 from game.screens.statistics import figures
-from game.statistics import Statistics, recent_pauses, statistics, statistics_of
 
 TALL_ROWS = 36
 """Windows this high get larger cells and charts."""
@@ -31,7 +31,7 @@ class StatisticsScreen(FramedScreen):
     """Strength and days above, the heat map, sides and times below."""
 
     COMMAND_SCREEN = "statistics"
-    BINDINGS = commands.bindings("statistics")
+    BINDINGS = keys.bindings("statistics")
     VERTICAL_BREAKPOINTS = [  # noqa: RUF012
         *FramedScreen.VERTICAL_BREAKPOINTS,
         (TALL_ROWS, "-tall"),

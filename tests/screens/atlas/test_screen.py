@@ -10,14 +10,14 @@ from game.packs import Puzzle
 from game.screens.app import PairwrightApp
 from game.screens.atlas.grid import AtlasGrid
 from game.screens.atlas.screen import AtlasScreen
-from game.screens.home import HomeScreen
-from game.screens.lists import ChoiceList
-from game.screens.picture_view import PictureView
-from game.screens.preview import Preview
-from game.screens.watch import WatchScreen
+from game.screens.home.screen import HomeScreen
+from game.screens.lines.watch import WatchScreen
+from game.screens.shared.lists import ChoiceList
+from game.screens.shared.picture_view import PictureView
+from game.screens.shared.preview import Preview
 from game.settings import Settings
 from tests.screens.conftest import Game, Start
-from tests.screens.test_home import FIRST, at_home, at_play, solve
+from tests.screens.home.test_screen import FIRST, at_home, at_play, solve
 
 Shipped = dict[str, Puzzle]
 HOOK_KEYS = "r b u u B R"

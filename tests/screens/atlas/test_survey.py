@@ -7,7 +7,7 @@ from dataclasses import replace
 import pytest
 
 from game.atlas import ENTRIES, SHEETS, Group, Pars, named, spots
-from game.difficulty import Find
+from game.packs.difficulty import Find
 from game.records.record import Best
 from game.screens.atlas.survey import Survey
 from game.screens.atlas.terms import Terms

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from textual.widgets import Input
 
-from game.codes import read_invite
-from game.contest import TIME, Contest
+from game.friends.codes import read_invite
+from game.friends.contest import TIME, Contest
 from game.packs import Puzzle
 from game.screens.contests import book
 from game.screens.contests.code import CodeScreen
 from game.screens.contests.invite import InviteScreen
-from game.screens.contests.known import ContestsScreen
+from game.screens.contests.list import ContestsScreen
 from game.screens.contests.screen import ContestScreen
 from tests.screens.conftest import Game, Start
 from tests.screens.friends import CONTEST

@@ -6,10 +6,10 @@ import pytest
 from textual import events
 from textual.widgets import TextArea
 
-from game.codes import Addressed, card_code, key
-from game.contest import Contest
+from game.friends.codes import Addressed, card_code, key
+from game.friends.contest import Contest
 from game.screens.contests import book
-from game.screens.contests.known import ContestsScreen
+from game.screens.contests.list import ContestsScreen
 from game.screens.contests.paste import PasteScreen
 from tests.screens.conftest import Game, Start
 from tests.screens.friends import CONTEST, card, chat, code, paste

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from game.contest import Contest, Rules
+from game.friends.contest import Contest, Rules
 from game.screens.contests import book
 from game.screens.contests.round import ContestRoundScreen
 from game.screens.contests.screen import ContestScreen
-from game.screens.curtain import CurtainScreen
+from game.screens.round.curtain import CurtainScreen
 from tests.screens.conftest import Game, Start
 from tests.screens.friends import CONTEST, KEYS
 

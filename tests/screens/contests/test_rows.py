@@ -6,9 +6,9 @@ from datetime import date, timedelta
 
 import pytest
 
-from game.contest import Result
-from game.day import Played
-from game.entered import Entered
+from game.deal.joined_days import Played
+from game.friends.entry import Entered
+from game.play.result import Result
 from game.screens.contests import rows as contest_rows
 from game.screens.contests.rows import JOINED, LEGEND, MISSED, OPEN
 from tests.screens.friends import CONTEST, LEFT, RIGHT, TIMED, card, result

@@ -9,17 +9,17 @@ from datetime import date, timedelta
 import pytest
 from textual import events
 
-from game.codes import read_card, read_invite
-from game.contest import Contest
-from game.day import day
-from game.entered import entered_text
+from game.friends.codes import read_card, read_invite
+from game.friends.contest import Contest
+from game.friends.day import day
+from game.friends.entry import entered_text
 from game.screens.contests import book
 from game.screens.contests.code import CodeScreen
-from game.screens.contests.known import ContestsScreen
+from game.screens.contests.list import ContestsScreen
 from game.screens.contests.screen import ContestScreen
 from game.screens.contests.standings import StandingsScreen
 from game.screens.lines.screen import LinesScreen
-from game.screens.round import RoundScreen
+from game.screens.round.screen import RoundScreen
 from game.settings import Settings
 from tests.screens.conftest import Game, Start
 from tests.screens.friends import CONTEST, KEYS, TIMED, card, chat, paste, solve

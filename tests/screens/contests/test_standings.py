@@ -6,11 +6,12 @@ from dataclasses import replace
 
 import pytest
 
-from game.contest import Card, Contest, Result, Rules
 from game.cube.moves import parse_line
-from game.entered import Entered
+from game.friends.contest import Card, Contest, Rules
+from game.friends.entry import Entered
+from game.friends.standings import standings
+from game.play.result import Result
 from game.screens.contests.standings import StandingsScreen, head, table
-from game.standings import standings
 from tests.screens.conftest import Start
 from tests.screens.friends import CONTEST, LEFT, RIGHT, TIMED, card, result
 

@@ -7,15 +7,15 @@ from dataclasses import replace
 from datetime import date
 
 from game.cube.moves import parse_line
-from game.day import day
-from game.entered import Entered, entered_text
-from game.entries import CONTEST as MODE
-from game.entries import DAY, Entry, enter
+from game.friends.day import day
+from game.friends.entry import Entered, entered_text
+from game.keeping.contests import CONTEST as MODE
+from game.keeping.contests import DAY, Entry, enter
 from game.records import Records
 from game.screens.contests import book
-from game.screens.contests.known import ContestsScreen
+from game.screens.contests.list import ContestsScreen
 from game.screens.contests.screen import ContestScreen
-from game.screens.round import RoundScreen
+from game.screens.round.screen import RoundScreen
 from tests.cli.test_card import record
 from tests.screens.conftest import Game, Start
 from tests.screens.friends import CONTEST, KEYS, solve

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from game.cube.cube import Cube
-from game.screens.cube_view import CubeView
-from game.screens.line_view import LineView
 from game.screens.lines.columns import Entry
 from game.screens.lines.race import Lane, RaceScreen
+from game.screens.shared.cube_view import CubeView
+from game.screens.shared.line_view import LineView
 from tests.screens.conftest import Game, Start
 from tests.screens.several import HOOK, LONG, START, entry
 

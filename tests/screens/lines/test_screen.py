@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from game.contest import Result
 from game.cube.moves import parse_line
-from game.position import position_after
+from game.play.position import position_after
+from game.play.result import Result
 from game.screens.lines.columns import Entry
 from game.screens.lines.race import RaceScreen
 from game.screens.lines.screen import LinesScreen, Page

@@ -5,10 +5,10 @@ from __future__ import annotations
 import pytest
 from textual.widgets import Input
 
-from game.contest import Contest
-from game.match import begin_match
+from game.friends.contest import Contest
+from game.friends.match import begin_match
 from game.packs import Puzzle
-from game.screens.home import HomeScreen
+from game.screens.home.screen import HomeScreen
 from game.screens.match import keeping as match_keeping
 from game.screens.match.form import MatchFormScreen
 from game.screens.match.screen import MatchScreen

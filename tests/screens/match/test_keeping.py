@@ -6,10 +6,10 @@ from datetime import UTC, datetime
 
 import pytest
 
-from game.contest import Contest
 from game.cube.moves import parse_line
-from game.match import Match, begin_match, match_text
-from game.position import position_after
+from game.friends.contest import Contest
+from game.friends.match import Match, begin_match, match_text
+from game.play.position import position_after
 from game.records import MATCH, Record
 from game.screens.match import keeping as match_keeping
 from tests.screens.conftest import Game, Start

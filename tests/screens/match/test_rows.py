@@ -7,10 +7,11 @@ from hypothesis import given
 from hypothesis import strategies as st
 from rich.cells import cell_len
 
-from game.contest import Contest, Result, Rules
 from game.cube.moves import parse_line
-from game.match import MAX_NAME, Match, begin_match
-from game.position import position_after
+from game.friends.contest import Contest, Rules
+from game.friends.match import MAX_NAME, Match, begin_match
+from game.play.position import position_after
+from game.play.result import Result
 from game.screens.match.rows import head_row, player_rows, seats, state_words, winner_words
 
 DOOR, MIRRORED = (position_after(parse_line(setup)) for setup in ("R U R'", "L' U' L"))

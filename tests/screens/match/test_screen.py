@@ -6,17 +6,17 @@ import re
 
 import pytest
 
-from game.contest import Contest, Rules
 from game.cube.moves import line_text
-from game.match import Match, begin_match
+from game.friends.contest import Contest, Rules
+from game.friends.match import Match, begin_match
 from game.packs import Puzzle
 from game.records import MATCH
-from game.screens.curtain import CurtainScreen
 from game.screens.lines.screen import LinesScreen
 from game.screens.match import keeping as match_keeping
 from game.screens.match.screen import MatchScreen
-from game.screens.once import SHOWN_BEFORE
-from game.screens.round import RoundScreen
+from game.screens.round.curtain import CurtainScreen
+from game.screens.round.once import SHOWN_BEFORE
+from game.screens.round.screen import RoundScreen
 from tests.screens.conftest import Game, Start
 
 DOOR, MIRRORED = "00-first-turns/open-door", "00-first-turns/open-door~left-right"

@@ -7,9 +7,9 @@ from datetime import date
 from hypothesis import given
 from hypothesis import strategies as st
 
-from game.contest import MAX_POSITIONS, TIME, TURNS
+from game.friends.contest import MAX_POSITIONS, TIME, TURNS
 from game.screens.match.terms import BY_WHAT, COUNT, INSPECTION, USUAL_COUNT, Terms
-from game.screens.programme_rows import A_DEAL, THE_DAY, Chosen
+from game.screens.shared.selection_rows import A_DEAL, THE_DAY, Chosen
 
 USUAL = Terms(Chosen((), date(2026, 4, 1)))
 

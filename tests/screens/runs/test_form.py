@@ -7,13 +7,13 @@ from datetime import date
 
 import pytest
 
-from game.deal import Kind
-from game.programme import FromDay, FromDeal
+from game.deal.deal import Kind
+from game.deal.selection import FromDay, FromDeal
 from game.runs import DASH, HOURGLASS, Run, Terms, run_text
-from game.screens.curtain import CurtainScreen
-from game.screens.home import HomeScreen
+from game.screens.home.screen import HomeScreen
 from game.screens.lines.screen import LinesScreen
-from game.screens.round import RoundScreen
+from game.screens.round.curtain import CurtainScreen
+from game.screens.round.screen import RoundScreen
 from game.screens.runs.form import RunsScreen
 from game.screens.runs.screen import RunScreen
 from tests.screens.conftest import Game, Start

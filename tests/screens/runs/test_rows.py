@@ -8,8 +8,8 @@ from datetime import date
 import pytest
 
 from game.runs import DASH, HOURGLASS, Terms
-from game.screens.programme_rows import THE_DAY, Chosen
 from game.screens.runs.rows import SECONDS, Setup, seconds_words, setup_for
+from game.screens.shared.selection_rows import THE_DAY, Chosen
 
 CHOSEN = Chosen((), date(2026, 11, 25))
 USUAL = Setup(CHOSEN)

@@ -9,6 +9,7 @@ from textual.color import Color
 
 from game.cube.pair import SLOTS
 from game.draw.palette import contrast
+from game.keeping.statistics import KINDS, Statistics, statistics
 from game.records import Sums
 from game.screens.statistics import charts
 from game.screens.statistics.figures import (
@@ -22,7 +23,6 @@ from game.screens.statistics.figures import (
     strength,
     trends,
 )
-from game.statistics import KINDS, Statistics, statistics
 
 TODAY = (date(2026, 11, 25) - date(1970, 1, 1)).days
 """A Wednesday."""

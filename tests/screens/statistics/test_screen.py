@@ -9,7 +9,7 @@ import pytest
 
 from game.cube.moves import parse_line
 from game.folders import Folders
-from game.position import position_after
+from game.play.position import position_after
 from game.records import open_records
 from game.screens.app import PairwrightApp
 from game.screens.statistics.screen import StatisticsScreen

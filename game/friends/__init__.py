@@ -1,0 +1,1 @@
+"""Competitions among friends: contests, cards, their codes, rankings, and table matches."""

@@ -1,0 +1,1 @@
+"""What the records mean: attempts, contests, runs and matches that were kept; statistics."""

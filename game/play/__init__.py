@@ -1,0 +1,1 @@
+"""One attempt at one position: the rules, without a screen and without a file."""

@@ -1,0 +1,41 @@
+"""Inspection before a start, by the WCA Regulations, A3 and A4 (version of 1 April 2026).
+
+A start in less than 15 seconds is good; from 15.00 on two seconds are added; from 17.00 on there
+is no result. The one who inspects is warned after 8 and after 12 seconds.
+"""
+
+from __future__ import annotations
+
+ADDS_MS, LOSES_MS = 15_000, 17_000
+"""Milliseconds of inspection from which a start costs, and from which there is none."""
+PENALTY = 2
+"""Seconds added for a start between 15 and 17 seconds after inspection began (WCA A4d1)."""
+LOST_WORDS = f"Lost: over {LOSES_MS // 1000} seconds of inspection."
+"""What is said after a position that was lost in its inspection."""
+WARNINGS = (8, 12)
+"""Seconds after which a word is said."""
+
+
+def seconds_added(ms: int) -> int | None:
+    """Seconds that a start after so many milliseconds of inspection costs; None: it is lost."""
+    if ms >= LOSES_MS:
+        return None
+    return PENALTY if ms >= ADDS_MS else 0
+
+
+def seeing_ms(ms: int, inspected: int, *, gave_up: bool) -> int:
+    """Milliseconds of seeing, where `ms` are on the clock and so many were inspected before.
+
+    Inspection is free for whoever goes on to play the position. One that is given up costs what
+    was inspected of it too: else one could look at position after position and wait for easy ones.
+    """
+    return ms + inspected if gave_up else ms
+
+
+def inspection_words(ms: int) -> str:
+    """What is said to the one who inspects."""
+    seconds = ms // 1000
+    if ms >= ADDS_MS:
+        return f"Inspection {seconds} s: {PENALTY} seconds are added"
+    said = [f"{second} seconds" for second in WARNINGS if second <= seconds < second + 2]
+    return f"Inspection {seconds} s" + (f": {said[0]}!" if said else "")

@@ -1,0 +1,1 @@
+"""Home and its neighbours: the map of packs and the settings."""

@@ -1,0 +1,1 @@
+"""The screen at which one plays a position."""

@@ -1,0 +1,1 @@
+"""Positions played against the clock: of a run, a match or a contest."""

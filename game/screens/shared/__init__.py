@@ -1,0 +1,1 @@
+"""What several screens share: the frame, keys, lists, pictures and rows of text."""

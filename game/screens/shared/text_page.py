@@ -1,0 +1,54 @@
+"""A screen to read: text that scrolls, laid out for the width that there is."""
+
+from __future__ import annotations
+
+from abc import abstractmethod
+from collections.abc import Iterable
+
+from textual.containers import VerticalScroll
+from textual.content import Content
+from textual.widget import Widget
+from textual.widgets import Static
+
+from game.screens.shared import keys
+from game.screens.shared.frame import FramedScreen
+
+MOST_COLUMNS = 76
+"""Columns of a text at most: longer lines are hard to read."""
+
+
+class ReaderScreen(FramedScreen):
+    """Shows a text; `text` gives it for a width in columns."""
+
+    COMMAND_SCREEN = "help"
+    BINDINGS = keys.bindings("help")
+
+    def __init__(self, heading: str) -> None:
+        super().__init__()
+        self._heading = heading
+
+    @abstractmethod
+    def text(self, columns: int) -> Content:
+        """The text, with lines of at most so many columns."""
+
+    def body(self) -> Iterable[Widget]:
+        """The text in a scroll."""
+        yield VerticalScroll(Static(id="text"), id="reader")
+
+    def on_mount(self) -> None:
+        """Ready to scroll."""
+        self.entitle(self._heading)
+        self.query_one("#reader").focus()
+
+    def on_resize(self) -> None:
+        """Lay the text out anew."""
+        room = self.query_one("#reader").scrollable_content_region.width
+        self.query_one("#text", Static).update(self.text(min(MOST_COLUMNS, room)))
+
+
+class FaultsScreen(ReaderScreen):
+    """What is wrong with the packs that were left out."""
+
+    def text(self, columns: int) -> Content:
+        """The faults as they are: their carets need their lines unbroken."""
+        return Content("\n\n".join(map(str, self.app.pack_faults)))
