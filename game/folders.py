@@ -5,6 +5,7 @@
              chat             invites and cards written to files
     config   settings.toml    what the player chose
     cache    tables of the search, rebuilt whenever they are missing
+    state    mishaps          what went wrong that nobody foresaw, see `game.mishap`
 
 The folders are the platform's own for each kind, or all below one folder that the player names.
 Nothing is created here: whoever writes a file first makes its folder.
@@ -26,11 +27,12 @@ NAME = "pairwright"
 
 @dataclass(frozen=True)
 class Folders:
-    """The three folders, as absolute paths; they need not exist."""
+    """The four folders, as absolute paths; they need not exist."""
 
     data: Path
     config: Path
     cache: Path
+    state: Path
 
     @property
     def records(self) -> Path:
@@ -48,6 +50,11 @@ class Folders:
         return self.data / "chat"
 
     @property
+    def mishaps(self) -> Path:
+        """A file for each of the last times that something went wrong unforeseen."""
+        return self.state / "mishaps"
+
+    @property
     def settings(self) -> Path:
         """The file of settings."""
         return self.config / "settings.toml"
@@ -63,6 +70,7 @@ def folders(data_dir: str | Path | None = None) -> Folders:
             platformdirs.user_data_path(NAME, appauthor=False).absolute(),
             platformdirs.user_config_path(NAME, appauthor=False).absolute(),
             platformdirs.user_cache_path(NAME, appauthor=False).absolute(),
+            platformdirs.user_state_path(NAME, appauthor=False).absolute(),
         )
     text = os.fspath(data_dir)
     if not text or "\0" in text:
@@ -71,7 +79,7 @@ def folders(data_dir: str | Path | None = None) -> Folders:
         below = Path(text).expanduser().absolute()
     except (OSError, RuntimeError) as error:
         raise SettingsError(f"the data folder {text!r} cannot be found: {error}") from None
-    return Folders(below, below, below / "tables")
+    return Folders(below, below, below / "tables", below)
 
 
 def move_aside(path: Path, word: str) -> Path:

@@ -278,7 +278,9 @@ SCENES: dict[str, Scene] = {
 @asynccontextmanager
 async def started(folder: Path) -> AsyncIterator[Game]:
     """A game in true colour with nothing recorded yet."""
-    folders = Folders(folder / "data", folder / "config", Path(tempfile.gettempdir()) / "tables")
+    folders = Folders(
+        folder / "data", folder / "config", Path(tempfile.gettempdir()) / "tables", folder / "state"
+    )
     save_settings(folders.settings, Settings(colours="true"))
     clock = StandingClock()
     app = QuietApp(folders, clock=clock)

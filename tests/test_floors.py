@@ -24,6 +24,7 @@ FLOORS = {
     "game.cube": 1,
     "game.search": 2,
     "game.draw": 2,
+    "game.mishap": 2,
     "game.folders": 2,
     "game.settings": 2,
     "game.records": 2,

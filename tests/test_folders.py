@@ -14,7 +14,7 @@ from game.folders import dated, folders, move_aside
 def test_data_dir_holds_everything(tmp_path: Path) -> None:
     """With a data folder named, every file is below it, and naming it creates nothing."""
     found = folders(tmp_path / "home")
-    for path in (found.records, found.settings, found.cache):
+    for path in (found.records, found.settings, found.cache, found.mishaps):
         assert path.is_relative_to(tmp_path / "home")
     assert list(tmp_path.iterdir()) == []
 
@@ -24,12 +24,13 @@ def test_platform_folders_follow_the_environment(
 ) -> None:
     """Without one, the folders are those of the XDG base directories (freedesktop.org, 0.8)."""
     monkeypatch.setattr("sys.platform", "linux")
-    for kind in ("DATA", "CONFIG", "CACHE"):
+    for kind in ("DATA", "CONFIG", "CACHE", "STATE"):
         monkeypatch.setenv(f"XDG_{kind}_HOME", str(tmp_path / kind))
     found = folders()
     assert found.data == tmp_path / "DATA" / "pairwright"
     assert found.config == tmp_path / "CONFIG" / "pairwright"
     assert found.cache == tmp_path / "CACHE" / "pairwright"
+    assert found.state == tmp_path / "STATE" / "pairwright"
 
 
 def test_a_relative_data_dir_is_made_absolute(

@@ -6,9 +6,11 @@ import argparse
 import os
 import sys
 from collections.abc import Sequence
+from contextlib import suppress
+from datetime import datetime
 from typing import NoReturn, Protocol, TextIO
 
-from game import __version__
+from game import __version__, mishap
 from game.cli import atlas, card, check, export, invite, join, par, play, standings, tables, where
 from game.cli.exits import MEANING, Exit
 from game.errors import CacheError, PairwrightError, printable
@@ -38,6 +40,8 @@ def main(argv: Sequence[str] | None = None) -> int:
         problem, code = _cause(error)
         print(f"pairwright: {problem}", file=sys.stderr)
         return code
+    except Exception as error:
+        return _mishap(argv, error)
 
 
 def _run(argv: Sequence[str] | None) -> int:
@@ -47,6 +51,30 @@ def _run(argv: Sequence[str] | None) -> int:
         return int(ending.code or 0)
     status: int = arguments.run(arguments, folders(arguments.data_dir))
     return status
+
+
+def _mishap(argv: Sequence[str] | None, error: Exception) -> Exit:
+    """Tell in a file what nobody foresaw, and in one line where the file is."""
+    given = list(sys.argv[1:] if argv is None else argv)
+    command = next((name for name in given if name in {part.NAME for part in COMMANDS}), "")
+    path = None
+    with suppress(PairwrightError):  # the folder that was named cannot be one
+        place = folders(_data_dir(given))
+        path = mishap.keep(
+            place.mishaps, error, datetime.now().astimezone(), facts={"command": command}
+        )
+    print(f"pairwright: {mishap.words_of_command(path)}", file=sys.stderr)
+    return Exit.MISHAP
+
+
+def _data_dir(given: Sequence[str]) -> str | None:
+    """The folder that the arguments name, however they went on."""
+    parser = argparse.ArgumentParser(add_help=False, allow_abbrev=False, exit_on_error=False)
+    _add_common(parser, None)
+    with suppress(argparse.ArgumentError, SystemExit):
+        found: str | None = parser.parse_known_args(given)[0].data_dir
+        return found
+    return None
 
 
 class _Written(Protocol):

@@ -27,6 +27,7 @@ def run(arguments: argparse.Namespace, folders: Folders) -> int:
         ("tables", folders.cache),
         ("packs", pack_folder()),
         ("own packs", folders.packs),
+        ("mishaps", folders.mishaps),
     ):
         print(f"{name:<11}{_shown(path)}{'' if _exists(path) else '  (not there yet)'}")
     return Exit.DONE

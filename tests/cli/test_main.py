@@ -10,6 +10,7 @@ from pathlib import Path
 import pytest
 
 from game import __version__
+from game.cli import main
 from game.cli.exits import MEANING, Exit
 from game.friends.codes import invite_code
 from tests.cli.running import COMMAND, ROOT, environment, one_line, run
@@ -204,3 +205,19 @@ def test_an_output_that_is_closed(arguments: list[str], tmp_path: Path) -> None:
     )
     assert ended.returncode == Exit.CANNOT
     assert one_line(ended.stderr.decode())
+
+
+def test_what_nobody_foresaw_is_told_in_a_file(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """One line, the exit code 70, and a file with the traceback and without the arguments."""
+
+    def raises(*_: object) -> int:
+        raise RuntimeError("it broke")
+
+    monkeypatch.setattr("game.cli.where.run", raises)
+    assert main(["--data-dir", str(tmp_path), "where"]) == 70
+    (path,) = (tmp_path / "mishaps").iterdir()
+    assert capsys.readouterr().err == f"pairwright: something went wrong; told in {path}\n"
+    text = path.read_text("utf-8")
+    assert "RuntimeError: it broke" in text and "command: where\n" in text

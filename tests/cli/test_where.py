@@ -21,6 +21,7 @@ def test_every_file_is_told_and_none_made(tmp_path: Path) -> None:
         f"tables     {home / 'tables'}  (not there yet)",
         f"packs      {pack_folder()}",
         f"own packs  {home / 'packs'}  (not there yet)",
+        f"mishaps    {home / 'mishaps'}  (not there yet)",
     ]
     assert list(tmp_path.iterdir()) == []
 

@@ -176,7 +176,7 @@ class Game:
 @pytest.fixture
 def folders(tmp_path: Path, table_folder: Path) -> Folders:
     """Folders of one test; the tables are shared."""
-    return Folders(tmp_path / "data", tmp_path / "config", table_folder)
+    return Folders(tmp_path / "data", tmp_path / "config", table_folder, tmp_path / "state")
 
 
 class Start(Protocol):
