@@ -84,17 +84,8 @@ def floor(module: str) -> int:
     return FLOORS[part(module)]
 
 
-def is_for_types_only(node: ast.stmt) -> bool:
-    """Whether it is `if TYPE_CHECKING:`, which no run ever enters."""
-    return (
-        isinstance(node, ast.If)
-        and isinstance(node.test, ast.Name)
-        and node.test.id == "TYPE_CHECKING"
-    )
-
-
 def imports(path: Path) -> set[str]:
-    """Dotted names that a module imports, anywhere in it; what is for types only does not count."""
+    """Dotted names that a module imports, anywhere in it, those that are for types included."""
     found: set[str] = set()
     waiting: list[ast.AST] = [ast.parse(path.read_text(encoding="utf-8"))]
     for node in waiting:
@@ -106,8 +97,6 @@ def imports(path: Path) -> set[str]:
             for alias in node.names:
                 name = f"{node.module}.{alias.name}"
                 found.add(name if name in MODULES else node.module)
-        elif isinstance(node, ast.If) and is_for_types_only(node):
-            waiting += node.orelse
         else:
             waiting += ast.iter_child_nodes(node)
     return found
@@ -336,7 +325,7 @@ def test_the_first_picture_needs_no_numpy() -> None:
 
 
 def test_the_imports_are_really_read(tmp_path: Path) -> None:
-    """The rules can fail: imports are seen at the top and in functions, those for types are not."""
+    """The rules can fail: imports are seen at the top, in functions, and those for types."""
     module = tmp_path / "module.py"
     module.write_text(
         "import time\n"
@@ -345,4 +334,4 @@ def test_the_imports_are_really_read(tmp_path: Path) -> None:
         "if TYPE_CHECKING:\n    import sqlite3\nelse:\n    import io\n"
         "def late():\n    from textual.app import App\n"
     )
-    assert imports(module) == {"time", "typing", "game.cube.pair", "io", "textual.app"}
+    assert imports(module) == {"time", "typing", "game.cube.pair", "sqlite3", "io", "textual.app"}

@@ -6,6 +6,8 @@ is no result. The one who inspects is warned after 8 and after 12 seconds.
 
 from __future__ import annotations
 
+from dataclasses import dataclass, replace
+
 ADDS_MS, LOSES_MS = 15_000, 17_000
 """Milliseconds of inspection from which a start costs, and from which there is none."""
 PENALTY = 2
@@ -39,3 +41,49 @@ def inspection_words(ms: int) -> str:
         return f"Inspection {seconds} s: {PENALTY} seconds are added"
     said = [f"{second} seconds" for second in WARNINGS if second <= seconds < second + 2]
     return f"Inspection {seconds} s" + (f": {said[0]}!" if said else "")
+
+
+@dataclass(frozen=True)
+class Inspection:
+    """One inspection, as its clock sees it. Moments are seconds that only grow.
+
+    since: the moment at which it began; warned: how many of the warnings were given; ended: the
+    moment at which it ended, None while it goes on; starts: whether it ended with a start.
+    """
+
+    since: float
+    warned: int = 0
+    ended: float | None = None
+    starts: bool = True
+
+    def ms(self, moment: float) -> int:
+        """Milliseconds that it has taken, up to this moment or to its end."""
+        return int(((moment if self.ended is None else self.ended) - self.since) * 1000)
+
+    @property
+    def goes_on(self) -> bool:
+        """Whether it has not ended."""
+        return self.ended is None
+
+    def is_over(self, moment: float) -> bool:
+        """Whether there is no time left to start in."""
+        return self.goes_on and self.ms(moment) >= LOSES_MS
+
+    def warn(self, moment: float) -> Inspection:
+        """With the warnings that are due by now; another value than before if one was due."""
+        passed = sum(second * 1000 <= self.ms(moment) for second in WARNINGS)
+        return self if passed <= self.warned else replace(self, warned=passed)
+
+    def end(self, moment: float, *, starts: bool = True) -> Inspection:
+        """Ended at this moment, unless it has ended before. starts: False where it is given up."""
+        return self if not self.goes_on else replace(self, ended=moment, starts=starts)
+
+    @property
+    def taken_ms(self) -> int:
+        """Milliseconds that it took; 0 while it goes on."""
+        return 0 if self.ended is None else self.ms(self.ended)
+
+    @property
+    def added(self) -> int | None:
+        """Seconds that the start costs; None where it is lost, or there was none."""
+        return None if self.ended is None or not self.starts else seconds_added(self.taken_ms)

@@ -71,6 +71,11 @@ class Sitting:
         self._elapsed = self._seconds(moment)
         self._since = None
 
+    @property
+    def running_since(self) -> float | None:
+        """The moment from which on the clock runs; None while it stands."""
+        return self._since
+
     def ms(self, moment: float) -> int:
         """Milliseconds that the position has been in view; never less than the last event's."""
         last = self.attempt.events[-1].ms if self.attempt.events else 0

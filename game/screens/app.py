@@ -4,7 +4,6 @@
     notices                      what is amiss since the start, a line each
     record(...)                  the records, which may be unusable: then play goes on without
     engine                       searches in the background
-    late_pars                    for records of attempts that were over before par was known
     chat                         what of friends' contests was pasted, None for nothing
     contest                      to be opened first, None for home
     moment                       when the input now being handled happened
@@ -25,7 +24,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any, TypeVar
 
 from textual import events
-from textual.app import App, SystemCommand
+from textual.app import SystemCommand
 from textual.screen import Screen
 
 from game.engine.engine import Engine
@@ -33,6 +32,7 @@ from game.errors import PackError, RecordsError, SettingsError
 from game.folders import Folders
 from game.packs.opening import first_puzzle
 from game.screens.shared import keys
+from game.screens.shared.host import Host
 from game.screens.shared.looks import Depth, colour_depth
 from game.screens.shared.theme import THEME
 from game.settings import Settings, load_settings, save_settings
@@ -45,6 +45,7 @@ if TYPE_CHECKING:
     from game.friends.contest import Contest
     from game.packs import Pack
     from game.play.playable import Beside, Playable
+    from game.play.position import Position
     from game.records import Journal, Records
     from game.screens.late_pars import LatePars
 
@@ -57,7 +58,7 @@ T = TypeVar("T")
 U = TypeVar("U")
 
 
-class PairwrightApp(App[int]):
+class PairwrightApp(Host):
     """The game. clock: seconds that only grow; by default the one that stamps the input."""
 
     CSS_PATH = Path(__file__).with_name("pairwright.tcss")
@@ -75,7 +76,7 @@ class PairwrightApp(App[int]):
             os.environ.pop("NO_COLOR", None)
         super().__init__()
         self.register_theme(THEME)
-        self.set_reactive(App.theme, THEME.name)  # unwatched: the stylesheet is parsed once
+        self.set_reactive(Host.theme, THEME.name)  # unwatched: the stylesheet is parsed once
         self.stylesheet.set_variables(self.get_css_variables())
         self.folders = folders
         self.notices: list[str] = []
@@ -94,9 +95,12 @@ class PairwrightApp(App[int]):
         self.clock: Callable[[], float] = clock or time.monotonic
         self.moment = self.clock()
 
+    def follow_par(self, position: Position, then: Callable[[], None] | None = None) -> None:
+        """Add par to the records of attempts at a position once it is known; then call `then`."""
+        self._late_pars.follow(position, then)
+
     @cached_property
-    def late_pars(self) -> LatePars:
-        """Adds par to records of attempts that were over before it was known."""
+    def _late_pars(self) -> LatePars:
         from game.screens.late_pars import LatePars  # noqa: PLC0415 - at the first need
 
         return LatePars(self)
@@ -230,9 +234,9 @@ class PairwrightApp(App[int]):
         if first is None:
             self.call_later(self.go_home)
             return
-        from game.screens.play.screen import PlayScreen  # noqa: PLC0415 - imported where it is pushed
+        from game.screens.play.casual import CasualRules, PlayScreen  # noqa: PLC0415 - imported where it is pushed
 
-        self.push_screen(PlayScreen(first), self.go_home)
+        self.push_screen(PlayScreen(CasualRules(first)), self.go_home)
 
     def _first_pack(self) -> tuple[Pack, ...]:
         """The first pack alone; none where it cannot be used."""
@@ -272,9 +276,9 @@ class PairwrightApp(App[int]):
         then: called when the player is back, with the last one played and whether the map is to
         come next. beside: what comes next and before; None for the levels of packs.
         """
-        from game.screens.play.screen import PlayScreen  # noqa: PLC0415 - likewise
+        from game.screens.play.casual import CasualRules, PlayScreen  # noqa: PLC0415 - likewise
 
-        screen = PlayScreen(puzzle, beside)
+        screen = PlayScreen(CasualRules(puzzle, beside))
         self.push_screen(screen, lambda to_map: then(screen.sitting.puzzle, bool(to_map)))
 
     def show_help(self, screen: str) -> None:

@@ -10,10 +10,10 @@ from game.play.playable import Playable
 from game.play.sitting import Sitting
 
 if TYPE_CHECKING:
-    from game.screens.app import PairwrightApp
+    from game.screens.shared.host import Host
 
 
-def take_up(app: PairwrightApp, puzzle: Playable) -> Sitting:
+def take_up(app: Host, puzzle: Playable) -> Sitting:
     """A sitting at a puzzle, which goes on with what is in hand there."""
     now = datetime.now().astimezone()
     if not app.has_records:
@@ -27,7 +27,7 @@ def take_up(app: PairwrightApp, puzzle: Playable) -> Sitting:
     return sitting
 
 
-def put_aside(app: PairwrightApp, sitting: Sitting) -> None:
+def put_aside(app: Host, sitting: Sitting) -> None:
     """Stop its clock, and keep in hand what was begun and is not over."""
     moment = app.clock()
     sitting.pause(moment)
@@ -37,7 +37,7 @@ def put_aside(app: PairwrightApp, sitting: Sitting) -> None:
         app.record(lambda records: records.keep_in_hand(text, key, events, elapsed), None)
 
 
-def keep(app: PairwrightApp, sitting: Sitting, then: Callable[[], None] | None = None) -> None:
+def keep(app: Host, sitting: Sitting, then: Callable[[], None] | None = None) -> None:
     """Keep an attempt that is over; where par is not known, add it once it is.
 
     then: called when it has been added.
@@ -45,10 +45,10 @@ def keep(app: PairwrightApp, sitting: Sitting, then: Callable[[], None] | None =
     record = sitting.record(app.settings.far_side, app.settings.player)
     sitting.number = app.record(lambda records: records.add(record), None)
     if record.par is None:
-        app.late_pars.follow(sitting.position, then)
+        app.follow_par(sitting.position, then)
 
 
-def amend(app: PairwrightApp, sitting: Sitting) -> None:
+def amend(app: Host, sitting: Sitting) -> None:
     """Keep what became known of an attempt only after its end."""
     number, score = sitting.number, sitting.score
     if number is not None:
@@ -56,12 +56,12 @@ def amend(app: PairwrightApp, sitting: Sitting) -> None:
         app.record(lambda records: records.amend(number, called=called, at_hand=at_hand), None)
 
 
-def mark_shown(app: PairwrightApp, sitting: Sitting) -> None:
+def mark_shown(app: Host, sitting: Sitting) -> None:
     """The solutions are seen: later attempts at the position count as helped."""
     app.record(lambda records: records.mark_shown(sitting.position.text), None)
 
 
-def best_turns(app: PairwrightApp, sitting: Sitting) -> str:
+def best_turns(app: Host, sitting: Sitting) -> str:
     """The fewest turns that the player ever needed, or nothing."""
     if not app.has_records:
         return ""

@@ -14,7 +14,7 @@ from game.play.position import Position
 from game.search.outcome import Solved
 
 if TYPE_CHECKING:
-    from game.screens.app import PairwrightApp
+    from game.screens.shared.host import Host
 
 Then = Callable[[], None]
 
@@ -22,7 +22,7 @@ Then = Callable[[], None]
 class LatePars:
     """Asks the engine for the pars that are missing, behind everything else."""
 
-    def __init__(self, app: PairwrightApp) -> None:
+    def __init__(self, app: Host) -> None:
         self._app = app
         self._waiting: dict[Question, list[tuple[str, Then | None]]] = {}
 

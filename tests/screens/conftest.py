@@ -22,7 +22,7 @@ from game.packs import Puzzle
 from game.play.sitting import Sitting
 from game.screens.app import PairwrightApp
 from game.screens.play.board import Board
-from game.screens.play.screen import PlayScreen
+from game.screens.play.casual import CasualRules, PlayScreen
 from game.settings import Settings, save_settings
 
 CHARACTERS = {"space": " ", "apostrophe": "'", "question_mark": "?"}
@@ -146,9 +146,9 @@ class Game:
 
     async def play(self, puzzle: Puzzle) -> PlayScreen:
         """The playing screen at a puzzle, its clock running."""
-        screen = PlayScreen(puzzle)
+        screen = PlayScreen(CasualRules(puzzle))
         await self.app.push_screen(screen)
-        await self.until(lambda: screen.is_active and screen.sitting._since is not None)
+        await self.until(lambda: screen.is_active and screen.sitting.running_since is not None)
         await self.until(lambda: screen.query_one(Board).is_furnished)
         return screen
 

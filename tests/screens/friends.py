@@ -58,7 +58,7 @@ async def solve(game: Game, keys: str, *, call: bool = False) -> None:
     await game.until(lambda: isinstance(game.app.screen, RoundScreen))
     screen = game.app.screen
     assert isinstance(screen, RoundScreen)
-    await game.until(lambda: screen.sitting._since is not None)
+    await game.until(lambda: screen.sitting.running_since is not None)
     game.clock.now += 2.0
     await game.press(keys)
     await game.press("c" if call else "enter")

@@ -26,11 +26,11 @@ async def solve(game: Game, *, seeing: float = 1.0, doing: float = 2.0, detour: 
     """
     screen = game.app.screen
     assert isinstance(screen, RoundScreen)
-    await game.until(lambda: screen.sitting._since is not None)
+    await game.until(lambda: screen.sitting.running_since is not None)
     game.clock.now += seeing
     if detour:
         await game.press(detour)
-    position = screen.round.position
+    position = screen.rules.round.position
     here = Question(screen.sitting.cube, position.solve, position.faces, first=True)
     game.app.engine.ask(here, screen)
     await game.until(lambda: game.app.engine.known(here) is not None)

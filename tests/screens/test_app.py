@@ -16,7 +16,7 @@ from game.packs import Puzzle, pack_folder
 from game.play.sitting import SOLVED
 from game.records import Journal, Record, Records, database, open_records
 from game.screens.app import PairwrightApp
-from game.screens.play.screen import PlayScreen
+from game.screens.play.casual import PlayScreen
 from game.settings import Settings
 from tests.screens.conftest import QuietApp, Start
 

@@ -16,7 +16,7 @@ from game.play.playable import Playable
 from game.play.position import Position, position_after
 from game.records import Record, open_records
 from game.screens.app import PairwrightApp
-from game.screens.play.screen import PlayScreen
+from game.screens.play.casual import CasualRules, PlayScreen
 from game.search.outcome import Outcome, Progress
 from game.search.shortest import search
 from game.settings import Settings
@@ -77,9 +77,9 @@ def beside(puzzle: Playable, step: int) -> Unproven | None:
 
 
 async def opened(game: Game) -> PlayScreen:
-    screen = PlayScreen(FIRST, beside)
+    screen = PlayScreen(CasualRules(FIRST, beside))
     await game.app.push_screen(screen)
-    await game.until(lambda: screen.is_active and screen.sitting._since is not None)
+    await game.until(lambda: screen.is_active and screen.sitting.running_since is not None)
     await game.until(lambda: game.says("par 2+"))
     return screen
 
@@ -133,9 +133,9 @@ async def test_given_up(start: Start, folders: Folders, slow: Slow) -> None:
 async def test_a_call_before_par_is_known(start: Start, folders: Folders, slow: Slow) -> None:
     """Who calls it while par is being searched learns later whether that was right."""
     async with start(settings=Settings(call=True)) as game:
-        screen = PlayScreen(FIRST, beside)
+        screen = PlayScreen(CasualRules(FIRST, beside))
         await game.app.push_screen(screen)
-        await game.until(lambda: screen.is_active and screen.sitting._since is not None)
+        await game.until(lambda: screen.is_active and screen.sitting.running_since is not None)
         await game.press("r U R")
         await game.until(lambda: game.says("Does a shorter way exist?"))
         await game.press("c")
@@ -154,5 +154,5 @@ async def test_a_game_that_ends_before(start: Start, folders: Folders, slow: Slo
     assert [record.par for record in recorded(folders)] == [None]
     slow.may_go_on.set()
     async with start(app_type=PairwrightApp) as game:
-        game.app.late_pars.follow(replace(FIRST).position)
+        game.app.follow_par(replace(FIRST).position)
         await game.until(lambda: recorded(folders)[0].par == 3)

@@ -18,21 +18,21 @@ from game.play.result import Result
 
 if TYPE_CHECKING:
     from game.play.position import Position
-    from game.screens.app import PairwrightApp
+    from game.screens.shared.host import Host
 
 
-def entries(app: PairwrightApp) -> tuple[Entry, ...]:
+def entries(app: Host) -> tuple[Entry, ...]:
     """Every contest by invite that was entered, the newest first."""
     return _looked_up(app, CONTEST)
 
 
-def entry_for(app: PairwrightApp, contest: Contest, day: str = "") -> Entry:
+def entry_for(app: Host, contest: Contest, day: str = "") -> Entry:
     """The entry for a contest: the one that is kept, else a new one that is not kept yet."""
     new = Entry(Entered(contest, day))
     return next(iter(_looked_up(app, new.mode, new.entered.kind)), new)
 
 
-def name_of(app: PairwrightApp, kind: str) -> str:
+def name_of(app: Host, kind: str) -> str:
     """What the contest of this key or date is called; nothing where it is not known."""
     if "-" in kind:
         return day_name(kind) if is_day(kind) else ""
@@ -40,7 +40,7 @@ def name_of(app: PairwrightApp, kind: str) -> str:
     return contest_name(entry.entered.contest) if entry is not None else ""
 
 
-def entry_of(app: PairwrightApp, key: str) -> Entry | None:
+def entry_of(app: Host, key: str) -> Entry | None:
     """The entry for a contest by its key, kept or pasted; None where it is not known."""
     kept = _looked_up(app, CONTEST, key)
     pasted = chat(app).contests.get(key)
@@ -48,7 +48,7 @@ def entry_of(app: PairwrightApp, key: str) -> Entry | None:
     return kept[0] if kept else new
 
 
-def days_played(app: PairwrightApp) -> tuple[Played, ...]:
+def days_played(app: Host) -> tuple[Played, ...]:
     """The days whose five were all played, and when the last of each was."""
     if not app.has_records:
         return ()
@@ -60,17 +60,17 @@ def days_played(app: PairwrightApp) -> tuple[Played, ...]:
     )
 
 
-def chat(app: PairwrightApp) -> Chat:
+def chat(app: Host) -> Chat:
     """What was pasted since the start."""
     return app.chat or Chat()
 
 
-def learn(app: PairwrightApp, found: Findings) -> None:
+def learn(app: Host, found: Findings) -> None:
     """Keep in mind what was found in a text."""
     app.chat = chat(app).more(found)
 
 
-def keep(app: PairwrightApp, entry: Entry) -> Entry:
+def keep(app: Host, entry: Entry) -> Entry:
     """The entry as the records have it now, which keep it from now on.
 
     Another copy of the game may have entered the contest, or played more of it.
@@ -85,7 +85,7 @@ def keep(app: PairwrightApp, entry: Entry) -> Entry:
     return kept or replace(entry, run=run, began=entry.began or datetime.now().astimezone())
 
 
-def begin(app: PairwrightApp, entry: Entry, now: int) -> Entry:
+def begin(app: Host, entry: Entry, now: int) -> Entry:
     """The next position is shown: what was seen cannot be unseen. now: seconds since 1970."""
     kept = keep(app, entry)
     number = kept.run
@@ -100,7 +100,7 @@ def begin(app: PairwrightApp, entry: Entry, now: int) -> Entry:
     return begun
 
 
-def after(app: PairwrightApp, entry: Entry, result: Result) -> Entry:
+def after(app: Host, entry: Entry, result: Result) -> Entry:
     """The entry once its next position is played and kept; the first attempt counts."""
     kept = keep(app, entry)
     if kept.entered.number <= entry.entered.number:  # the attempt could not be kept
@@ -110,20 +110,20 @@ def after(app: PairwrightApp, entry: Entry, result: Result) -> Entry:
     return kept
 
 
-def close(app: PairwrightApp, entry: Entry) -> None:
+def close(app: Host, entry: Entry) -> None:
     """It is played to its end."""
     number = entry.run
     if number is not None:
         app.record(lambda records: records.end_run(number), None)
 
 
-def learn_par(app: PairwrightApp, position: Position, par: int) -> None:
+def learn_par(app: Host, position: Position, par: int) -> None:
     """Keep the par of a position with the attempts that ended before it was known."""
     if app.has_records:
         app.record(lambda records: records.learn_par(position.text, par), None)
 
 
-def _looked_up(app: PairwrightApp, mode: str, kind: str | None = None) -> tuple[Entry, ...]:
+def _looked_up(app: Host, mode: str, kind: str | None = None) -> tuple[Entry, ...]:
     if not app.has_records:
         return ()
     return app.record(lambda records: entries_in(records, mode, kind), ())

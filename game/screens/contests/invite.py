@@ -212,7 +212,7 @@ class InviteScreen(FramedScreen):
             self._say(_problem(fault), "$error")
             return
         book.keep(self.app, book.entry_for(self.app, contest))
-        self.app.pop_screen()
+        self.leave()
         self._then(contest)
 
     def _positions(self) -> tuple[Position, ...]:

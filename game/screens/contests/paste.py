@@ -141,7 +141,7 @@ class PasteScreen(FramedScreen):
         chosen = self.query_one(ChoiceList)
         if chosen.highlighted is not None:
             kind = chosen.get_option_at_index(chosen.highlighted).id or ""
-            self.app.pop_screen()
+            self.leave()
             self._then(kind)
 
     def action_edit(self) -> None:

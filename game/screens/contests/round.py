@@ -8,21 +8,15 @@ from game.friends.card_text import contest_name, day_name
 from game.friends.contest import TIME
 from game.keeping.contests import Entry
 from game.play.result import Result
-from game.screens.round.once import SHOWN_BEFORE, OnceScreen
-from game.screens.round.screen import Round
+from game.screens.round.once import SHOWN_BEFORE, OnceRules
+from game.screens.round.rules import Round
 
 
-class ContestRoundScreen(OnceScreen):
-    """Plays the next position of an entry that is kept."""
-
-    def __init__(
-        self,
-        entry: Entry,
-        gone: int,
-        seen: Callable[[], None],
-        then: Callable[[Result], None],
-    ) -> None:
-        super().__init__(_round(entry, gone), gone, seen, then)
+def contest_rules(
+    entry: Entry, gone: int, seen: Callable[[], None], then: Callable[[Result], None]
+) -> OnceRules:
+    """Rules for the next position of an entry that is kept; see `OnceRules`."""
+    return OnceRules(_round(entry, gone), gone, seen, then)
 
 
 def _round(entry: Entry, gone: int) -> Round:

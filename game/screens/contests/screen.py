@@ -26,7 +26,7 @@ from game.screens.shared import keys
 from game.screens.shared.key_bar import KeyBar
 
 if TYPE_CHECKING:
-    from game.screens.app import PairwrightApp
+    from game.screens.shared.host import Host
 
 PLAYED_MEANWHILE = "More of this was played meanwhile, in another copy of the game."
 FIRST_COUNTS = "This position was played in another copy of the game: the first attempt counts."
@@ -39,7 +39,7 @@ class ContestScreen(ContestTableScreen):
     BINDINGS = keys.bindings("contest")
 
     @classmethod
-    def of_kind(cls, app: PairwrightApp, kind: str) -> ContestScreen:
+    def of_kind(cls, app: Host, kind: str) -> ContestScreen:
         """The screen for a contest by its key, which must be known, or for the day of a date."""
         if is_day(kind):
             return cls(None, date.fromisoformat(kind))
@@ -77,7 +77,8 @@ class ContestScreen(ContestTableScreen):
 
     def action_play(self) -> None:
         """The next position."""
-        from game.screens.contests.round import ContestRoundScreen  # noqa: PLC0415 - when pushed
+        from game.screens.contests.round import contest_rules  # noqa: PLC0415 - when pushed
+        from game.screens.round.screen import RoundScreen  # noqa: PLC0415 - likewise
 
         entry = self._entry
         if self.query_one("#contest-name").has_focus:
@@ -90,7 +91,8 @@ class ContestScreen(ContestTableScreen):
                 self._open()
                 return
             gone = entry.entered.gone(int(time.time()))
-            self.app.push_screen(ContestRoundScreen(entry, gone, self._seen, self._played))
+            rules = contest_rules(entry, gone, self._seen, self._played)
+            self.app.push_screen(RoundScreen(rules))
 
     def _seen(self) -> None:
         """The position is shown."""

@@ -23,7 +23,7 @@ from game.play.position import Position
 from game.prose import counted, listed
 from game.records import DRILL, Records, Tried
 from game.screens import keeping
-from game.screens.play.screen import PlayScreen
+from game.screens.play.casual import CasualRules, PlayScreen
 from game.screens.shared import keys
 from game.screens.shared.frame import FramedScreen
 from game.screens.shared.marks import OFF, ON
@@ -217,7 +217,7 @@ class DrillScreen(FramedScreen):
         if puzzle is None:
             self.wait(self._play_if_here)
         else:
-            self.app.push_screen(DrillPlayScreen(puzzle, self), self._back)
+            self.app.push_screen(PlayScreen(DrillRules(puzzle, self)), self._back)
 
     def _play_if_here(self) -> None:
         if self.is_active:
@@ -237,20 +237,21 @@ class DrillScreen(FramedScreen):
         self.go_on()
 
 
-class DrillPlayScreen(PlayScreen):
+class DrillRules(CasualRules):
     """Plays what the drill chooses, one after another."""
 
     def __init__(self, puzzle: DrillPuzzle, drill: DrillScreen) -> None:
         super().__init__(puzzle, drill.beside)
         self._drill = drill
 
-    def _keep(self) -> None:
-        keeping.keep(self.app, self.sitting, self._drill.read_again)
+    def keep(self) -> None:
+        """Keep the attempt, and have the drill rate it and choose what comes next."""
+        keeping.keep(self.host, self.sitting, self._drill.read_again)
         self._drill.go_on()
 
-    def _standing_word(self) -> str:
+    def word(self) -> str:
         """Why this one, until the first turn."""
-        said, sitting = super()._standing_word(), self.sitting
+        said, sitting = super().word(), self.sitting
         return said if said or sitting.attempt.events or sitting.outcome else sitting.puzzle.why
 
     def key_label(self, action: str) -> str | None:
@@ -258,23 +259,23 @@ class DrillPlayScreen(PlayScreen):
         is_out = action == "next" and not self.sitting.outcome
         return "" if is_out else super().key_label(action)
 
-    def action_next(self) -> None:
+    def next(self) -> None:
         """The next one, once this one is over: none is passed over."""
         if not self.sitting.outcome:
-            self._show(said="Solve it, or press g to give up: then the drill goes on.")
+            self.playing.show(said="Solve it, or press g to give up: then the drill goes on.")
         elif self._drill.beside(self.sitting.puzzle, 1) is None:
-            self._show(said=LOOKING)
+            self.playing.show(said=LOOKING)
             self._drill.wait(self._next_if_here)
         else:
-            super().action_next()
+            super().next()
 
     def _next_if_here(self) -> None:
-        if self.is_active and self.sitting.outcome:
-            super().action_next()
+        if self.playing.is_active and self.sitting.outcome:
+            super().next()
 
-    def action_previous(self) -> None:
+    def previous(self) -> None:
         """What is behind is behind."""
-        self._show(said="The drill only goes on.")
+        self.playing.show(said="The drill only goes on.")
 
 
 def _try(tried: Tried) -> Try:

@@ -259,4 +259,4 @@ class RaceScreen(FramedScreen):
 
     def action_back(self) -> None:
         """To the lines."""
-        self.dismiss()
+        self.leave()

@@ -220,8 +220,8 @@ class LinesScreen(FramedScreen):
 
     def action_go(self) -> None:
         """On to what comes next."""
-        self.dismiss()
+        self.leave()
 
     def action_back(self) -> None:
         """To where the player came from."""
-        self.dismiss()
+        self.leave()

@@ -11,15 +11,15 @@ from game.keeping.contests import result_of
 from game.records import MATCH, KeptRun, Record
 
 if TYPE_CHECKING:
-    from game.screens.app import PairwrightApp
+    from game.screens.shared.host import Host
 
 
-def begin(app: PairwrightApp, match: Match) -> int | None:
+def begin(app: Host, match: Match) -> int | None:
     """Keep a match from its beginning; its number, or None where nothing can be kept."""
     return app.record(lambda records: records.begin_run(MATCH, "", match_text(match)), None)
 
 
-def amend(app: PairwrightApp, number: int | None, match: Match) -> None:
+def amend(app: Host, number: int | None, match: Match) -> None:
     """Keep who has left, what was shown, and that the match is over if it is."""
     if number is None:
         return
@@ -28,18 +28,18 @@ def amend(app: PairwrightApp, number: int | None, match: Match) -> None:
         end(app, number)
 
 
-def end(app: PairwrightApp, number: int | None) -> None:
+def end(app: Host, number: int | None) -> None:
     """The match is over."""
     if number is not None:
         app.record(lambda records: records.end_run(number), None)
 
 
-def learn(app: PairwrightApp, position: str, par: int) -> None:
+def learn(app: Host, position: str, par: int) -> None:
     """Keep the par of a position with the attempts that ended before it was known."""
     app.record(lambda records: records.learn_par(position, par), None)
 
 
-def open_matches(app: PairwrightApp) -> tuple[tuple[int, Match], ...]:
+def open_matches(app: Host) -> tuple[tuple[int, Match], ...]:
     """The matches that are not over, the newest first, with their numbers.
 
     One that cannot be read is left out; one that is over is ended at last.
@@ -49,7 +49,7 @@ def open_matches(app: PairwrightApp) -> tuple[tuple[int, Match], ...]:
     return tuple(_taken_up(app))
 
 
-def _taken_up(app: PairwrightApp) -> Iterator[tuple[int, Match]]:
+def _taken_up(app: Host) -> Iterator[tuple[int, Match]]:
     nothing: tuple[KeptRun, ...] = ()
     for run in app.record(lambda records: records.open_runs(), nothing):
         match = _match(app, run) if run.mode == MATCH else None
@@ -61,7 +61,7 @@ def _taken_up(app: PairwrightApp) -> Iterator[tuple[int, Match]]:
             yield run.number, match
 
 
-def _match(app: PairwrightApp, run: KeptRun) -> Match | None:
+def _match(app: Host, run: KeptRun) -> Match | None:
     none: tuple[Record, ...] = ()
     attempts = app.record(lambda records: records.attempts_of(run.number), none)
     tries = (made for attempt in attempts if (made := _try(attempt)) is not None)
@@ -71,7 +71,7 @@ def _match(app: PairwrightApp, run: KeptRun) -> Match | None:
         return None
 
 
-def last_names(app: PairwrightApp) -> tuple[str, ...]:
+def last_names(app: Host) -> tuple[str, ...]:
     """Who played the last match that is over."""
     if not app.has_records:
         return ()

@@ -154,8 +154,9 @@ class MatchScreen(FramedScreen):
 
     def _play(self, position: Position, name: str) -> None:
         """Anew, or once more: who has seen it gets neither another clock nor another inspection."""
-        from game.screens.round.once import SHOWN_BEFORE, OnceScreen  # noqa: PLC0415 - when pushed
-        from game.screens.round.screen import Round  # noqa: PLC0415 - likewise
+        from game.screens.round.once import SHOWN_BEFORE, OnceRules  # noqa: PLC0415 - when pushed
+        from game.screens.round.rules import Round  # noqa: PLC0415 - likewise
+        from game.screens.round.screen import RoundScreen  # noqa: PLC0415
 
         match = self.match
         is_new = match.shown is None
@@ -173,7 +174,8 @@ class MatchScreen(FramedScreen):
         )
         self._result = None
         gone = match.gone(int(time()))
-        self.app.push_screen(OnceScreen(round_, gone, self._seen, self._take), self._back)
+        rules = OnceRules(round_, gone, self._seen, self._take)
+        self.app.push_screen(RoundScreen(rules), self._back)
 
     def _seen(self) -> None:
         """The position is shown: from now on its clock runs."""

@@ -2,26 +2,21 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from textual.app import ComposeResult
 from textual.content import Content
-from textual.screen import Screen
 from textual.timer import Timer
 from textual.widgets import Static
 
 from game.prose import numeral
 from game.screens.shared import keys
+from game.screens.shared.frame import BaseScreen
 from game.screens.shared.key_bar import KeyBar
-
-if TYPE_CHECKING:
-    from game.screens.app import PairwrightApp
 
 LOOK_SECONDS = 0.05
 """Between two looks at the clock while counting down."""
 
 
-class CurtainScreen(Screen[bool]):
+class CurtainScreen(BaseScreen[bool]):
     """Says a word instead of the cube. Its result: whether it is to go on.
 
     title, words: what is said. count: seconds counted down in words, then it rises by itself; 0:
@@ -30,7 +25,6 @@ class CurtainScreen(Screen[bool]):
 
     COMMAND_SCREEN = "curtain"
     BINDINGS = keys.bindings("curtain")
-    app: PairwrightApp
 
     def __init__(self, title: str, words: str, count: int = 0) -> None:
         super().__init__()
@@ -73,8 +67,7 @@ class CurtainScreen(Screen[bool]):
         if self._timer is not None:
             self._timer.stop()
             self._timer = None
-        if self.is_current:
-            self.dismiss(goes_on)
+        self.leave(goes_on)
 
     def action_go(self) -> None:
         """Go on."""
@@ -83,7 +76,3 @@ class CurtainScreen(Screen[bool]):
     def action_back(self) -> None:
         """Leave."""
         self._rise(False)
-
-    def action_help(self) -> None:
-        """Every key."""
-        self.app.show_help(self.COMMAND_SCREEN)

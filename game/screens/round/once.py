@@ -4,15 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from game.play.inspection import Inspection
 from game.play.result import Result
 from game.play.sitting import Sitting
-from game.screens.round.screen import Round, RoundScreen
-from game.screens.shared.clock_view import ClockView
+from game.screens.round.rules import Round, RoundRules
 
 SHOWN_BEFORE = "It was shown before: its clock has run on since."
 
 
-class OnceScreen(RoundScreen):
+class OnceRules(RoundRules):
     """Plays one position, of which it is kept when it was first shown.
 
     gone: seconds since then; seen: called when it is shown; then: called with what came of it.
@@ -20,6 +20,7 @@ class OnceScreen(RoundScreen):
 
     LEAVES = "Leave? q again: you can come back to this position, but its clock runs on."
     PAUSED = "The cube is hidden; its clock runs on."
+    PAUSES = "hide"  # the clock cannot be stopped: the cube can only be hidden
 
     def __init__(
         self,
@@ -37,37 +38,34 @@ class OnceScreen(RoundScreen):
         """One at a time: the next is begun when the player says so."""
         self._over(result)
 
-    def on_mount(self) -> None:
+    def mounted(self) -> None:
         """It is shown, unless a curtain is before it."""
         if not self.round.counts_down:
             self._seen()
+        super().mounted()
 
-    def _begin(self, goes_on: bool | None) -> None:
+    def begin(self, goes_on: bool | None) -> None:
+        """The curtain has risen: now it is shown."""
         if goes_on:
             self._seen()
-        super()._begin(goes_on)
+        super().begin(goes_on)
 
-    def _take_up(self) -> Sitting:
-        sitting = super()._take_up()
+    def take_up(self) -> Sitting:
+        """A new sitting, on whose clock is what has gone since it was first shown."""
+        sitting = super().take_up()
         sitting.take_up((), 1000 * self._gone)
         return sitting
 
-    def _run_clock(self) -> None:
+    def inspect(self) -> None:
+        """Inspection began when it was first shown."""
+        self.inspection = Inspection(self.host.clock() - self._gone)
+
+    def run_clock(self) -> None:
         """From when it is first shown time runs, whatever hides the cube: help, a small window."""
-        if self._is_covered or self._inspects_since is not None:
+        if self.is_covered or self.inspects:
             return
         if self.sitting.outcome:
-            self.sitting.pause(self.app.clock())
+            self.sitting.pause(self.host.clock())
         else:
-            self.sitting.resume(self.app.clock())
-        self.query_one(ClockView).run(self.is_active and not self.sitting.outcome)
-
-    def key_label(self, action: str) -> str | None:
-        """The clock cannot be stopped: the cube can only be hidden."""
-        label = super().key_label(action)
-        return "hide" if action == "pause" and label is None else label
-
-    def _open(self, sitting: Sitting) -> None:
-        super()._open(sitting)
-        if self._inspects_since is not None:
-            self._inspects_since -= self._gone
+            self.sitting.resume(self.host.clock())
+        self.playing.show_clock(self.playing.is_active and not self.sitting.outcome)

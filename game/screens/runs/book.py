@@ -19,8 +19,8 @@ from game.runs.terms import MODES
 
 if TYPE_CHECKING:
     from game.records import Brief, KeptRun, Record, Records
-    from game.screens.app import PairwrightApp
     from game.screens.lines.screen import Page
+    from game.screens.shared.host import Host
 
 
 @dataclass(frozen=True)
@@ -35,7 +35,7 @@ class Entry:
     began: datetime | None = None
 
 
-def begin(app: PairwrightApp, run: Run) -> Entry:
+def begin(app: Host, run: Run) -> Entry:
     """A new run is kept from now on."""
     terms = run.terms
     number = app.record(
@@ -49,21 +49,21 @@ def new_seed() -> str:
     return token_hex(8)
 
 
-def end(app: PairwrightApp, entry: Entry) -> None:
+def end(app: Host, entry: Entry) -> None:
     """The run is over."""
     number = entry.number
     if number is not None:
         app.record(lambda records: records.end_run(number), None)
 
 
-def drop(app: PairwrightApp, entry: Entry) -> None:
+def drop(app: Host, entry: Entry) -> None:
     """Nothing was seen of the run: it never was."""
     number = entry.number
     if number is not None:
         app.record(lambda records: records.drop_run(number), None)
 
 
-def taken_up(app: PairwrightApp, entry: Entry) -> Entry:
+def taken_up(app: Host, entry: Entry) -> Entry:
     """A run that was left goes on; that it was left is kept with it."""
     run = replace(entry.run, breaks=entry.run.breaks + 1)
     number = entry.number
@@ -72,7 +72,7 @@ def taken_up(app: PairwrightApp, entry: Entry) -> Entry:
     return replace(entry, run=run)
 
 
-def left_open(app: PairwrightApp) -> Entry | None:
+def left_open(app: Host) -> Entry | None:
     """The run that was left last and is not over."""
     if not app.has_records:
         return None
@@ -90,7 +90,7 @@ def _close_unreadable(records: Records) -> None:
                 records.end_run(kept.number)
 
 
-def best_of(app: PairwrightApp, kind: str, mode: str) -> tuple[Run | None, int]:
+def best_of(app: Host, kind: str, mode: str) -> tuple[Run | None, int]:
     """The best run of a kind, and how many of it were played to their end."""
     if not app.has_records:
         return None, 0
@@ -111,7 +111,7 @@ def _ended(records: Records, mode: str, kind: str) -> list[Run]:
     return runs
 
 
-def last(app: PairwrightApp) -> Run | None:
+def last(app: Host) -> Run | None:
     """The run that was begun last and is over."""
     if not app.has_records:
         return None
@@ -123,7 +123,7 @@ def last(app: PairwrightApp) -> Run | None:
         return None
 
 
-def page(app: PairwrightApp, entry: Entry, at: int) -> Page | None:
+def page(app: Host, entry: Entry, at: int) -> Page | None:
     """What was played at a position of a run, to be seen; None where it is not kept."""
     from game.screens.lines.columns import Entry as Played  # noqa: PLC0415 - when it is shown
     from game.screens.lines.screen import Page  # noqa: PLC0415 - likewise
@@ -142,7 +142,7 @@ def page(app: PairwrightApp, entry: Entry, at: int) -> Page | None:
     return None
 
 
-def programme_of(app: PairwrightApp, run: Run) -> Programme:
+def programme_of(app: Host, run: Run) -> Programme:
     """What a run plays. Raises ProgrammeError when that is no longer there."""
     return parse_programme(run.terms.programme, app.packs, date.fromisoformat)
 

@@ -23,7 +23,8 @@ from game.play.result import Result
 from game.play.times import written
 from game.prose import counted
 from game.runs import Done, Run, is_record, pace_words
-from game.screens.round.screen import Round, RoundScreen
+from game.screens.round.rules import Round, RoundRules
+from game.screens.round.screen import RoundScreen
 from game.screens.runs import book as run_book
 from game.screens.runs import figures as run_figures
 from game.screens.runs.book import Entry
@@ -87,8 +88,8 @@ class RunScreen(FramedScreen):
             next(self._positions, None)
         first = self._next("", counts_down=True)
         if first is not None:
-            playing = RoundScreen(first, self._take)
-            self.app.push_screen(playing, partial(self._played, playing))
+            rules = RoundRules(first, self._take)
+            self.app.push_screen(RoundScreen(rules), partial(self._played, rules))
         else:
             self._end()
 
@@ -150,11 +151,11 @@ class RunScreen(FramedScreen):
             return None
         return self._next(_said_of(done))
 
-    def _played(self, playing: RoundScreen, to_the_end: bool | None) -> None:
+    def _played(self, rules: RoundRules, to_the_end: bool | None) -> None:
         if to_the_end:
             self._end()
             return
-        if playing.is_covered and not (self.run_.done or self.run_.breaks):
+        if rules.is_covered and not (self.run_.done or self.run_.breaks):
             run_book.drop(self.app, self.entry)
         self.call_later(self.action_back)
 

@@ -1,34 +1,86 @@
-"""What every screen but the playing one has: a title row, a body, the key bar, help and back."""
+"""What every screen has: one way to leave, help, and nothing that runs after it has gone.
+
+Most have the frame besides: a title row, a body, the key bar.
+"""
 
 from __future__ import annotations
 
 from abc import abstractmethod
-from collections.abc import Iterable
-from typing import TYPE_CHECKING, ClassVar
+from collections.abc import Callable, Iterable
+from typing import Any, ClassVar
 
 from textual.app import ComposeResult
 from textual.containers import Horizontal, Vertical
 from textual.content import Content
-from textual.screen import Screen
+from textual.css.query import NoMatches
+from textual.message import Message
+from textual.screen import Screen, ScreenResultType
 from textual.widget import Widget
 from textual.widgets import Static
 
-from game.screens.shared import too_small
+from game.screens.shared import keys, too_small
+from game.screens.shared.host import Host
 from game.screens.shared.key_bar import KeyBar
 from game.screens.shared.listening import Listener
 from game.screens.shared.too_small import TooSmall
 
-if TYPE_CHECKING:
-    from game.screens.app import PairwrightApp
 
+class BaseScreen(Listener, Screen[ScreenResultType]):
+    """A screen of the game. `COMMAND_SCREEN` names it in the table of keys.
 
-class FramedScreen(Listener, Screen[None]):
-    """A screen of the frame. `COMMAND_SCREEN` names it in the table of commands."""
+    Three rules hold for all of them, whatever comes in which order: what is to run later runs only
+    while the screen stands; keys wait until it has its parts (the app sees to that); and it is
+    left once.
+    """
 
     COMMAND_SCREEN: ClassVar[str]
     HORIZONTAL_BREAKPOINTS = too_small.HORIZONTAL_BREAKPOINTS
     VERTICAL_BREAKPOINTS = too_small.VERTICAL_BREAKPOINTS
-    app: PairwrightApp
+    app: Host
+
+    _has_left = False
+
+    @property
+    def stands(self) -> bool:
+        """Whether the screen has its parts and has not been left."""
+        return self.is_mounted and self.is_attached and not self._has_left and not self._pruning
+
+    def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
+        """No command of a screen that has been left is carried out."""
+        return self.stands or not keys.is_of(self.COMMAND_SCREEN, action)
+
+    def call_after_refresh(self, callback: Callable[..., Any], *args: Any, **kwargs: Any) -> bool:
+        """As Textual does it, but nothing is called once the screen has gone."""
+        return super().call_after_refresh(self._if_it_stands, callback, args, kwargs)
+
+    def _if_it_stands(
+        self, callback: Callable[..., Any], args: tuple[Any, ...], kwargs: dict[str, Any]
+    ) -> Any:
+        if not self.is_mounted and not self._has_left:  # its own queue waits until it is
+            return self.call_later(callback, *args, **kwargs)
+        return callback(*args, **kwargs) if self.stands else None
+
+    async def _on_message(self, message: Message) -> None:
+        """Handle a message; a screen that is being taken down may have lost its parts by then."""
+        try:
+            await super()._on_message(message)
+        except NoMatches:
+            if self.stands:
+                raise
+
+    def leave(self, result: ScreenResultType | None = None) -> None:
+        """Go to the screen below, once; not from beneath another screen."""
+        if self.is_current and not self._has_left:
+            self._has_left = True
+            self.dismiss(result)
+
+    def action_help(self) -> None:
+        """Every key of this screen, and how turns are counted."""
+        self.app.show_help(self.COMMAND_SCREEN)
+
+
+class FramedScreen(BaseScreen[None]):
+    """A screen with a title row, a body and the key bar."""
 
     def compose(self) -> ComposeResult:
         """Title, body and keys; and what is shown instead in a window that is too small."""
@@ -50,10 +102,6 @@ class FramedScreen(Listener, Screen[None]):
             plain = Content(said) if isinstance(said, str) else said
             self.query_one(place, Static).update(plain)
 
-    def action_help(self) -> None:
-        """Every key of this screen, and how turns are counted."""
-        self.app.show_help(self.COMMAND_SCREEN)
-
     def action_back(self) -> None:
         """To the screen below."""
-        self.app.pop_screen()
+        self.leave()

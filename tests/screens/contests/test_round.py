@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from game.friends.contest import Contest, Rules
 from game.screens.contests import book
-from game.screens.contests.round import ContestRoundScreen
 from game.screens.contests.screen import ContestScreen
 from game.screens.round.curtain import CurtainScreen
+from game.screens.round.screen import RoundScreen
 from tests.screens.conftest import Game, Start
 from tests.screens.friends import CONTEST, KEYS
 
@@ -37,10 +37,10 @@ async def test_it_is_shown_when_the_curtain_rises(start: Start) -> None:
     async with start() as game:
         await open_quick(game)
         game.clock.now += 4.0
-        await game.until(lambda: isinstance(game.app.screen, ContestRoundScreen))
+        await game.until(lambda: isinstance(game.app.screen, RoundScreen))
         screen = game.app.screen
-        assert isinstance(screen, ContestRoundScreen)
-        await game.until(lambda: screen.sitting._since is not None)
+        assert isinstance(screen, RoundScreen)
+        await game.until(lambda: screen.sitting.running_since is not None)
         (entry,) = book.entries(game.app)
         assert entry.entered.begun is not None
         game.clock.now += 1.5
@@ -56,7 +56,7 @@ async def test_leaving_says_what_becomes_of_it(start: Start) -> None:
         await game.app.push_screen(ContestScreen(book.entry_for(game.app, CONTEST)))
         await game.until(lambda: game.says("1 to play"))
         await game.press("enter")
-        await game.until(lambda: isinstance(game.app.screen, ContestRoundScreen))
+        await game.until(lambda: isinstance(game.app.screen, RoundScreen))
         await game.settle()
         await game.press("q")
         await game.until(
@@ -70,7 +70,7 @@ async def test_nothing_stops_the_clock(start: Start) -> None:
         await game.app.push_screen(ContestScreen(book.entry_for(game.app, CONTEST)))
         await game.until(lambda: game.says("1 to play"))
         await game.press("enter")
-        await game.until(lambda: isinstance(game.app.screen, ContestRoundScreen))
+        await game.until(lambda: isinstance(game.app.screen, RoundScreen))
         await game.until(lambda: game.says("Space hide"))
         await game.press("space")
         assert game.says("The cube is hidden; its clock runs on.")

@@ -12,8 +12,9 @@ from game.folders import Folders
 from game.play.position import position_after
 from game.records import DRILL, open_records
 from game.screens.app import PairwrightApp
-from game.screens.drill.screen import DrillPlayScreen, DrillPuzzle, DrillScreen, standing_text
+from game.screens.drill.screen import DrillPuzzle, DrillScreen, standing_text
 from game.screens.home.screen import HomeScreen
+from game.screens.play.casual import PlayScreen
 from tests.screens.conftest import Game, Start
 from tests.screens.test_late_pars import Slow
 
@@ -35,12 +36,12 @@ async def opened(game: Game) -> DrillScreen:
     return screen
 
 
-async def playing(game: Game) -> DrillPlayScreen:
+async def playing(game: Game) -> PlayScreen:
     """The position in front, its solutions known and its clock running."""
-    await game.until(lambda: isinstance(game.app.screen, DrillPlayScreen))
+    await game.until(lambda: isinstance(game.app.screen, PlayScreen))
     screen = game.app.screen
-    assert isinstance(screen, DrillPlayScreen)
-    await game.until(lambda: screen.sitting.solutions and screen.sitting._since is not None)
+    assert isinstance(screen, PlayScreen)
+    await game.until(lambda: screen.sitting.solutions and screen.sitting.running_since is not None)
     return screen
 
 
@@ -84,7 +85,7 @@ async def test_it_goes_on_without_end(start: Start, folders: Folders) -> None:
             await game.press("enter")
             await game.until(
                 lambda last=puzzle: (
-                    isinstance(game.app.screen, DrillPlayScreen) and game.sitting.puzzle != last
+                    isinstance(game.app.screen, PlayScreen) and game.sitting.puzzle != last
                 )
             )
         assert len({puzzle.key for puzzle in played}) == 4
@@ -177,7 +178,7 @@ async def test_many_pairs_are_played_without_waiting(
         assert page._next is not None
         assert page._next.par is None
         await game.press("enter")
-        await game.until(lambda: isinstance(game.app.screen, DrillPlayScreen))
+        await game.until(lambda: isinstance(game.app.screen, PlayScreen))
         await game.until(lambda: game.says("four pairs"))
         await game.press("L R d")
         await game.until(lambda: game.says("Solved in 3 turns"))

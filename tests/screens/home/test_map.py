@@ -8,7 +8,7 @@ from game.folders import Folders
 from game.packs import Puzzle
 from game.records import open_records
 from game.screens.home.map import MapScreen
-from game.screens.play.screen import PlayScreen
+from game.screens.play.casual import PlayScreen
 from game.screens.shared.preview import Preview, best_words
 from game.settings import Settings
 from tests.records.samples import SAMPLE

@@ -14,7 +14,7 @@ from game.screens.app import PairwrightApp
 from game.screens.home.map import MapScreen
 from game.screens.home.screen import HomeScreen, today_words
 from game.screens.home.settings import SettingsScreen
-from game.screens.play.screen import PlayScreen
+from game.screens.play.casual import CasualRules, PlayScreen
 from game.screens.shared.text_page import FaultsScreen
 from tests.records.samples import SAMPLE
 from tests.screens.conftest import Game, Start
@@ -51,7 +51,9 @@ async def at_home(game: Game) -> HomeScreen:
 async def at_play(game: Game, key: str) -> None:
     """Wait until this puzzle is in front, its clock running."""
     await game.until(lambda: isinstance(game.app.screen, PlayScreen))
-    await game.until(lambda: game.sitting.puzzle.key == key and game.sitting._since is not None)
+    await game.until(
+        lambda: game.sitting.puzzle.key == key and game.sitting.running_since is not None
+    )
 
 
 async def test_the_first_start_opens_in_the_first_level(start: Start) -> None:
@@ -120,7 +122,7 @@ async def test_an_attempt_in_hand_is_taken_up(
     solve(folders, shipped[FIRST])
     async with start(app_type=PairwrightApp) as game:
         await at_home(game)
-        await game.app.push_screen(PlayScreen(shipped[HOOK]))
+        await game.app.push_screen(PlayScreen(CasualRules(shipped[HOOK])))
         await at_play(game, HOOK)
         await game.press("r escape")
         await at_home(game)

@@ -64,9 +64,7 @@ async def at_cube(game: Game, name: str) -> RoundScreen:
     await game.until(lambda: isinstance(game.app.screen, RoundScreen))
     screen = game.app.screen
     assert isinstance(screen, RoundScreen)
-    await game.until(
-        lambda: screen.sitting._since is not None or screen._inspects_since is not None
-    )
+    await game.until(lambda: screen.sitting.running_since is not None or screen.rules.inspects)
     return screen
 
 
@@ -77,7 +75,7 @@ async def back_at_cube(game: Game, name: str) -> RoundScreen:
     await game.until(lambda: isinstance(game.app.screen, RoundScreen))
     screen = game.app.screen
     assert isinstance(screen, RoundScreen)
-    await game.until(lambda: screen.sitting._since is not None)
+    await game.until(lambda: screen.sitting.running_since is not None)
     assert game.says(SHOWN_BEFORE)
     return screen
 
@@ -241,14 +239,14 @@ async def test_no_second_inspection(
     async with start() as game:
         await at_match(game, begun(shipped, "Ada", "Bo", by="time", inspection=True))
         screen = await at_cube(game, "Ada")
-        assert screen._inspects_since is not None
+        assert screen.rules.inspects
     wall[0] += 40
     async with start() as game:
         ((number, match),) = match_keeping.open_matches(game.app)
         await game.app.push_screen(MatchScreen(match, number))
         await plays(game, "Ada", AT_PAR[DOOR], 2, calls=False, again=True)
         screen = await at_cube(game, "Bo")
-        assert screen.round.inspects
+        assert screen.rules.round.inspects
         (result,) = match_keeping.open_matches(game.app)[0][1].players[0].results
         assert (result.seeing, result.inspection) == (4200, 0)
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from game.packs import Puzzle
 from game.screens.lines.watch import WatchScreen
-from game.screens.play.screen import PlayScreen
+from game.screens.play.casual import PlayScreen
 from game.screens.shared.cube_view import CubeView, FarView
 from game.screens.shared.too_small import LEAST_COLUMNS, LEAST_ROWS
 from game.settings import Settings

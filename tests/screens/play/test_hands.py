@@ -216,7 +216,7 @@ async def test_a_tiny_window_waits_for_its_room(start: Start, shipped: Shipped) 
         game.clock.now += 60
         await game.resize(100, 30)
         await game.until(lambda: game.says("The Open Door"))
-        await game.until(lambda: game.sitting._since is not None)
+        await game.until(lambda: game.sitting.running_since is not None)
         await game.press("U R")
         assert [event.what for event in game.sitting.attempt.events] == ["R", "U'", "R'"]
         assert game.sitting.attempt.doing_ms == 0

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from game.engine.engine import Preparing, whole_question
 from game.packs import Puzzle
-from game.screens.play.screen import PlayScreen
+from game.screens.play.casual import PlayScreen
 from game.settings import Settings
 from tests.screens.conftest import Start
 
@@ -205,10 +205,10 @@ async def test_time_stands_while_the_cube_is_out_of_view(start: Start, shipped: 
         screen = await game.play(shipped[FIRST])
         game.clock.now += 1
         await game.press("question_mark")
-        await game.until(lambda: screen.sitting._since is None)
+        await game.until(lambda: screen.sitting.running_since is None)
         game.clock.now += 60
         await game.press("escape")
-        await game.until(lambda: game.sitting._since is not None)
+        await game.until(lambda: game.sitting.running_since is not None)
         game.clock.now += 1
         await game.press("r")
         assert game.sitting.attempt.seeing_ms == 2000

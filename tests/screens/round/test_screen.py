@@ -12,7 +12,8 @@ from game.play.inspection import PENALTY
 from game.play.result import Result
 from game.records import CLAIMED, Record
 from game.screens.round.curtain import CurtainScreen
-from game.screens.round.screen import Round, RoundScreen
+from game.screens.round.rules import Round, RoundRules
+from game.screens.round.screen import RoundScreen
 from tests.screens.conftest import Game, Start
 
 FIRST = "00-first-turns/open-door"
@@ -36,9 +37,9 @@ class Table:
 
     async def open(self, *, runs: bool = True) -> RoundScreen:
         """The screen at the first round."""
-        screen = RoundScreen(self.rounds.pop(0), self.then)
+        screen = RoundScreen(RoundRules(self.rounds.pop(0), self.then))
         await self.game.app.push_screen(screen, self.left.append)
-        await self.game.until(lambda: not runs or screen.sitting._since is not None)
+        await self.game.until(lambda: not runs or screen.sitting.running_since is not None)
         return screen
 
     def kept(self) -> tuple[Record, ...]:
@@ -73,7 +74,7 @@ async def test_two_positions_in_a_row(start: Start, one: Round, two: Round) -> N
         assert (first.seeing, first.doing) == (123, 201)  # 3.244 s, each end of doing cut
         assert (first.solved, first.called, first.inspection) == (True, False, 0)
         assert game.says("Dash 2 of 2 · Ada")
-        await game.until(lambda: screen.sitting._since is not None)
+        await game.until(lambda: screen.sitting.running_since is not None)
         await game.press(SOLVE)
         await game.until(lambda: table.left == [True])
         assert len(table.results) == 2
@@ -144,7 +145,7 @@ async def test_a_pause_hides_the_cube(start: Start, one: Round) -> None:
         assert not any("▀" in row or "▄" in row for row in game.rows())
         game.clock.now += 100
         await game.press("space")
-        await game.until(lambda: screen.sitting._since is not None)
+        await game.until(lambda: screen.sitting.running_since is not None)
         game.clock.now += 1
         await game.press("U R")
         assert (table.results[0].seeing, table.results[0].doing) == (100, 100)
@@ -156,10 +157,10 @@ async def test_a_count_down_in_words(start: Start, one: Round) -> None:
         screen = await Table(game, replace(one, counts_down=True)).open(runs=False)
         for word in ("three", "two", "one"):
             await game.until(lambda word=word: game.says(word))  # type: ignore[misc]
-            assert screen.sitting._since is None
+            assert screen.sitting.running_since is None
             game.clock.now += 1
-        await game.until(lambda: screen.sitting._since is not None)
-        assert screen.sitting._since == game.clock.now
+        await game.until(lambda: screen.sitting.running_since is not None)
+        assert screen.sitting.running_since == game.clock.now
 
 
 async def test_leaving_before_it_begins(start: Start, one: Round) -> None:
@@ -178,7 +179,7 @@ async def test_inspection(start: Start, one: Round, seconds: float, added: int) 
     async with start() as game:
         table = Table(game, replace(one, inspects=True))
         screen = await table.open(runs=False)
-        await game.until(lambda: screen._inspects_since is not None)
+        await game.until(lambda: screen.rules.inspects)
         await game.press("y Y")
         game.clock.now += seconds
         await game.press("r")
@@ -197,7 +198,7 @@ async def test_giving_up_costs_its_inspection(
     async with start() as game:
         table = Table(game, replace(one, inspects=True))
         screen = await table.open(runs=False)
-        await game.until(lambda: screen._inspects_since is not None)
+        await game.until(lambda: screen.rules.inspects)
         game.clock.now += 14
         await game.press(keys)
         (result,) = table.results
@@ -222,7 +223,7 @@ async def test_no_pause_is_offered_during_inspection(start: Start, one: Round) -
     """The key bar offers to pause only once the clock runs, and to give up in any window."""
     async with start(size=(60, 20)) as game:
         screen = await Table(game, replace(one, inspects=True)).open(runs=False)
-        await game.until(lambda: screen._inspects_since is not None)
+        await game.until(lambda: screen.rules.inspects)
         await game.until(lambda: game.says("g give up"))
         assert not game.says("Space pause")
         await game.press("r")
@@ -235,9 +236,9 @@ async def test_inspection_lost(start: Start, one: Round, two: Round) -> None:
     async with start() as game:
         table = Table(game, replace(one, inspects=True), two)
         screen = await table.open(runs=False)
-        await game.until(lambda: screen._inspects_since is not None)
-        assert screen._looks is not None
-        screen._looks.pause()  # the key is to be what ends it
+        await game.until(lambda: screen.rules.inspects)
+        assert screen.rules.looks is not None
+        screen.rules.looks.pause()  # the key is to be what ends it
         game.clock.now += 17
         await game.press("r")
         await game.until(lambda: len(table.results) == 1)
@@ -267,7 +268,7 @@ async def test_inspection_warns_and_ends_by_itself(start: Start, one: Round) -> 
     async with start() as game:
         table = Table(game, replace(one, inspects=True))
         screen = await table.open(runs=False)
-        await game.until(lambda: screen._inspects_since is not None)
+        await game.until(lambda: screen.rules.inspects)
         for second, words in ((8, "8 seconds!"), (12, "12 seconds!"), (15, "are added")):
             game.clock.now = 1000 + second
             await game.until(lambda words=words: game.says(words))  # type: ignore[misc]
@@ -284,7 +285,7 @@ async def test_what_is_said_gives_way_to_inspection(start: Start, one: Round) ->
     """A word about the position before stands for three seconds beside those of inspection."""
     async with start() as game:
         screen = await Table(game, replace(one, inspects=True, said="Well done.")).open(runs=False)
-        await game.until(lambda: screen._inspects_since is not None)
+        await game.until(lambda: screen.rules.inspects)
         await game.until(lambda: game.says("Inspection 0 s Well done."))
         game.clock.now += 3
         await game.until(lambda: game.says("Inspection 3 s"))
@@ -300,7 +301,7 @@ async def test_time_is_up(start: Start, one: Round) -> None:
         game.clock.now += 5
         await game.press("R")
         assert [result.solved for result in table.results] == [False]
-        await game.until(lambda: screen.sitting._since is not None)
+        await game.until(lambda: screen.sitting.running_since is not None)
         game.clock.now += 2
         await game.until(lambda: table.left == [True])
         assert [record.outcome for record in table.kept()] == ["abandoned", "abandoned"]

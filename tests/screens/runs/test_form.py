@@ -137,7 +137,7 @@ async def test_an_hourglass(start: Start) -> None:
         await game.until(lambda: game.says("position 3"))
         screen = game.app.screen
         assert isinstance(screen, RoundScreen)
-        await game.until(lambda: screen.sitting._since is not None)
+        await game.until(lambda: screen.sitting.running_since is not None)
         game.clock.now += 3
         await game.until(lambda: game.says("7.0 left, 2 solved"))
         game.clock.now += 8
@@ -154,7 +154,7 @@ async def test_an_hourglass_that_nobody_plays_on_ends(start: Start) -> None:
         screen = await begin(game)
         for number in (1, 2):
             await game.until(lambda at=number: game.says(f"position {at}"))  # type: ignore[misc]
-            await game.until(lambda: screen._inspects_since is not None)
+            await game.until(lambda: screen.rules.inspects)
             game.clock.now += 17
         await game.until(lambda: game.says("No positions in time"))
         run = game.app.screen
@@ -169,11 +169,11 @@ async def test_skipping_in_inspection_uses_the_glass_up(start: Start) -> None:
         await open_runs(game)
         await choose(game, mode=HOURGLASS, seconds=30, inspection=True)
         screen = await begin(game)
-        await game.until(lambda: screen._inspects_since is not None)
+        await game.until(lambda: screen.rules.inspects)
         game.clock.now += 10
         await game.press("g g")
         await game.until(lambda: game.says("position 2"))
-        assert screen.round.left_ms == 20_000
+        assert screen.rules.round.left_ms == 20_000
 
 
 async def test_what_was_never_seen_is_dropped(start: Start) -> None:
@@ -234,8 +234,8 @@ async def test_a_run_that_is_left_goes_on(start: Start) -> None:
         await solve(game)
         screen = game.app.screen
         assert isinstance(screen, RoundScreen)
-        await game.until(lambda: screen.sitting._since is not None)
-        seen = screen.round.position
+        await game.until(lambda: screen.sitting.running_since is not None)
+        seen = screen.rules.round.position
         await game.press("q q")
         await game.until(lambda: isinstance(game.app.screen, RunsScreen))
     async with start() as game:  # another start of the program
@@ -247,7 +247,7 @@ async def test_a_run_that_is_left_goes_on(start: Start) -> None:
         await game.until(lambda: isinstance(game.app.screen, RoundScreen))
         there = game.app.screen
         assert isinstance(there, RoundScreen)
-        assert there.round.position != seen
+        assert there.rules.round.position != seen
         assert game.says("2 of 2")
         await solve(game)
         await game.until(lambda: game.says("left and taken up again"))

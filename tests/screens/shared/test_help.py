@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from game.screens.app import PairwrightApp
-from game.screens.play.screen import PlayScreen
+from game.screens.play.casual import PlayScreen
 from game.screens.shared.help import LEAST_COLUMNS, SCREENS, HelpScreen, help_text
 from game.screens.shared.keys import COMMANDS
 from tests.screens.conftest import Start

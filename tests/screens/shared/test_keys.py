@@ -11,7 +11,7 @@ from game.screens.shared import keys
 from game.screens.shared.keys import COMMANDS, of_screen
 
 CLASSES = {
-    "play": ("play.screen", "PlayScreen"),
+    "play": ("play.casual", "PlayScreen"),
     "round": ("round.screen", "RoundScreen"),
     "curtain": ("round.curtain", "CurtainScreen"),
     "home": ("home.screen", "HomeScreen"),

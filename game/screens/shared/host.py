@@ -1,0 +1,107 @@
+"""What screens know of the app: what it owns and what it does for them. The app fills it in."""
+
+from __future__ import annotations
+
+from abc import abstractmethod
+from collections.abc import Callable
+from typing import TYPE_CHECKING, TypeVar
+
+from textual.app import App
+
+from game.engine.engine import Engine
+from game.errors import PackError
+from game.folders import Folders
+from game.screens.shared.looks import Depth
+from game.settings import Settings
+
+if TYPE_CHECKING:
+    from game.atlas import Pars
+    from game.friends.chat import Chat
+    from game.packs import Pack
+    from game.play.playable import Beside, Playable
+    from game.play.position import Position
+    from game.records import Journal, Records
+
+T = TypeVar("T")
+U = TypeVar("U")
+
+
+class Host(App[int]):
+    """An app as screens know it.
+
+    folders, settings: plain values. notices: what is amiss since the start, a line each. engine:
+    searches in the background. chat: what of friends' contests was pasted, None for nothing.
+    moment: when the input that is being handled happened; clock: the time now, on the same scale.
+    """
+
+    folders: Folders
+    settings: Settings
+    notices: list[str]
+    engine: Engine
+    chat: Chat | None
+    clock: Callable[[], float]
+    moment: float
+
+    @property
+    @abstractmethod
+    def packs(self) -> tuple[Pack, ...]:
+        """The packs that can be used, in order."""
+
+    @property
+    @abstractmethod
+    def pack_faults(self) -> tuple[PackError, ...]:
+        """What is wrong with the packs that were left out."""
+
+    @property
+    @abstractmethod
+    def has_records(self) -> bool:
+        """Whether anything can be in the records; while not, they need not even be imported."""
+
+    @property
+    @abstractmethod
+    def records(self) -> Journal:
+        """The records, or memory in their place."""
+
+    @abstractmethod
+    def record(self, use: Callable[[Records], T], otherwise: U) -> T | U:
+        """What `use` makes of the records; `otherwise` at a fault, which is told once."""
+
+    @abstractmethod
+    def follow_par(self, position: Position, then: Callable[[], None] | None = None) -> None:
+        """Add par to the records of attempts at a position once it is known; then call `then`."""
+
+    @property
+    @abstractmethod
+    def pars(self) -> Pars:
+        """What was ever searched for the atlas."""
+
+    @property
+    @abstractmethod
+    def depth(self) -> Depth:
+        """How many colours to draw with."""
+
+    @property
+    @abstractmethod
+    def animates(self) -> bool:
+        """Whether turns are to be seen turning."""
+
+    @abstractmethod
+    def change_settings(self, settings: Settings) -> None:
+        """Use these settings from now on and keep them."""
+
+    @abstractmethod
+    def play(
+        self,
+        puzzle: Playable,
+        then: Callable[[Playable, bool], None],
+        beside: Beside | None = None,
+    ) -> None:
+        """Play this puzzle and those that follow it.
+
+        then: called when the player is back, with the last one played and whether the map is to
+        come next. beside: what comes next and before; None for the levels of packs.
+        """
+
+    @abstractmethod
+    def show_help(self, screen: str) -> None:
+        """The help over everything, the keys of this screen first."""
