@@ -203,9 +203,7 @@ def image(matrix: Matrix, index: int) -> int:
 
 def permutation(matrix: Matrix, layers: frozenset[int], axis: int) -> Permutation:
     """What the matrix does to the stickers whose place has its `axis` coordinate in `layers`."""
-    return tuple(
-        image(matrix, i) if s.place[axis] in layers else i for i, s in enumerate(STICKERS)
-    )
+    return tuple(image(matrix, i) if s.place[axis] in layers else i for i, s in enumerate(STICKERS))
 
 
 WHOLE = frozenset((-1, 0, 1))
