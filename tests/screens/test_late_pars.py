@@ -154,5 +154,5 @@ async def test_a_game_that_ends_before(start: Start, folders: Folders, slow: Slo
     assert [record.par for record in recorded(folders)] == [None]
     slow.may_go_on.set()
     async with start(app_type=PairwrightApp) as game:
-        game.app.follow_par(replace(FIRST).position)
+        game.app.keeper.follow(replace(FIRST).position)
         await game.until(lambda: recorded(folders)[0].par == 3)

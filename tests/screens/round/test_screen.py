@@ -44,7 +44,7 @@ class Table:
 
     def kept(self) -> tuple[Record, ...]:
         """The attempts of the run."""
-        return self.game.app.records.attempts_of(7)
+        return self.game.app.keeper.records.attempts_of(7)
 
 
 @pytest.fixture
@@ -130,7 +130,7 @@ async def test_leaving_is_asked_twice(start: Start, one: Round) -> None:
         await game.until(lambda: table.left == [False])
         assert table.results == []
         assert table.kept() == ()
-        assert game.app.records.in_hand(one.position.text) is None
+        assert game.app.keeper.records.in_hand(one.position.text) is None
 
 
 async def test_a_pause_hides_the_cube(start: Start, one: Round) -> None:
