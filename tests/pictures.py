@@ -27,20 +27,19 @@ from game.deal.selection import FromDeal
 from game.folders import Folders
 from game.friends.contest import Card, Contest
 from game.friends.entry import Entered
+from game.keeping import contests, runs
 from game.packs import Puzzle, load_packs, pack_folder, puzzles
 from game.play.position import Position
 from game.play.result import Result
 from game.runs import DASH, Run, Terms
 from game.screens.atlas.screen import AtlasScreen
-from game.screens.contests import book
 from game.screens.contests.screen import ContestScreen
 from game.screens.contests.standings import StandingsScreen
 from game.screens.home.map import MapScreen
-from game.screens.lines.columns import Entry
+from game.screens.lines.columns import PlayerLine
 from game.screens.lines.race import RaceScreen
 from game.screens.lines.screen import LinesScreen, Page
 from game.screens.round.curtain import CurtainScreen
-from game.screens.runs import book as run_book
 from game.screens.runs.screen import RunScreen
 from game.screens.statistics.screen import StatisticsScreen
 from game.settings import Settings, save_settings
@@ -160,9 +159,11 @@ async def statistics(game: Game, levels: dict[str, Puzzle]) -> None:
     await game.until(lambda: not any(worker.is_running for worker in game.app.workers))
 
 
-def _tried(position: Position, name: str, line: str, seeing: int, doing: int) -> Entry:
+def _tried(position: Position, name: str, line: str, seeing: int, doing: int) -> PlayerLine:
     moves = parse_line(line)
-    return Entry(position, name, moves, Result(moves, seeing, doing, called=False, solved=True))
+    return PlayerLine(
+        position, name, moves, Result(moves, seeing, doing, called=False, solved=True)
+    )
 
 
 def _lines_of_four(levels: dict[str, Puzzle]) -> Page:
@@ -204,7 +205,7 @@ async def contest(game: Game, levels: dict[str, Puzzle]) -> None:
     names = ("open-door", "other-way-round", "first-handshake")
     positions = tuple(levels[f"00-first-turns/{name}"].position for name in names)
     made = Contest("Friday five", positions)
-    await game.app.push_screen(ContestScreen(book.entry_for(game.app, made)))
+    await game.app.push_screen(ContestScreen(contests.entry_for(game.app.keeper, made)))
     await game.until(lambda: game.says("1 to play"))
     for number, (keys, answer) in enumerate((("r U R", "c"), (HABIT, "enter")), 2):
         await game.press("enter")
@@ -238,7 +239,7 @@ async def ranking(game: Game, levels: dict[str, Puzzle]) -> None:
 async def _dash(game: Game, paces: Iterable[float], best: Run | None) -> Run:
     """A dash of eight positions, the fifth not by the shortest way."""
     deal = FromDeal(Kind(1))
-    entry = run_book.begin(game.app, Run(Terms(DASH, 8, deal.text), "picture"))
+    entry = runs.begin(game.app.keeper, Run(Terms(DASH, 8, deal.text), "picture"))
     screen = RunScreen(entry, deal, best)
     await game.app.push_screen(screen)
     await game.until(lambda: isinstance(game.app.screen, CurtainScreen))

@@ -9,11 +9,11 @@ from itertools import islice
 from pathlib import Path
 
 from game.deal.selection import parse_programme
+from game.keeping.runs import done_of
 from game.packs import load_packs, pack_folder
 from game.play.position import Position
 from game.records import open_records
 from game.runs import HOURGLASS, Done, parse_run
-from game.screens.runs.book import done_of
 from game.search.outcome import Solved
 from game.search.shortest import search
 from game.search.tables import Tables

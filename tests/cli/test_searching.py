@@ -122,7 +122,7 @@ def test_it_waits_while_another_process_builds(
     data_dir: Path, watch: Watch, building: Building, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """Refused because another builds, it asks again until that one has ended."""
-    monkeypatch.setattr("game.cli.searching.PAUSE", 0)
+    monkeypatch.setattr("game.engine.searching.PAUSE", 0)
     left = [3]
 
     def build() -> bool:

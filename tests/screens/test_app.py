@@ -89,7 +89,7 @@ async def test_what_cannot_be_saved_is_told_in_the_end(
             other.execute("BEGIN IMMEDIATE")
             await game.press("r U R a r U R")
     [told] = game.app.last_words
-    assert told.startswith("2 attempts are not saved: ")
+    assert told.startswith("Two attempts are not saved: ")
     assert "is locked" in told
 
 

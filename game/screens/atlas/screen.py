@@ -42,10 +42,15 @@ class AtlasScreen(SurveyScreen):
         text = self.spot.position.text
         if self.spot.entry.is_solved:
             self._say("This one is solved: nothing is to be seen.")
-        elif self._asks(SURE) or self.app.record(lambda records: records.was_shown(text), False):
+        elif self._asks(SURE) or self.app.keeper.record(
+            lambda records: records.was_shown(text), False
+        ):
             self._watch()
         else:
             self._say(SURE)
+
+    def _was_shown(self, text: str) -> bool:
+        return self.app.keeper.record(lambda records: records.was_shown(text), False)
 
     def _watch(self) -> None:
         from game.screens.lines.watch import WatchScreen  # noqa: PLC0415 - imported where it is pushed
@@ -53,7 +58,7 @@ class AtlasScreen(SurveyScreen):
         position = self.spot.position
         outcome = self.app.engine.known(whole_question(position))
         if isinstance(outcome, Solved):
-            self.app.record(lambda records: records.mark_shown(position.text), None)
+            self.app.keeper.record(lambda records: records.mark_shown(position.text), None)
             self.app.push_screen(WatchScreen(position, outcome.solutions))
         else:
             self._wait(self._watch)

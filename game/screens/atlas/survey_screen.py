@@ -89,7 +89,7 @@ class SurveyScreen(FramedScreen):
 
     def on_screen_resume(self) -> None:
         """Take up the records, and go on searching: at first, and when the player is back."""
-        bests = self.app.record(lambda records: records.bests(), {})
+        bests = self.app.keeper.record(lambda records: records.bests(), {})
         self.survey = replace(self.survey, bests=bests, hides_par=self.app.settings.call)
         self._look_into(self.survey.terms)
         self.call_after_refresh(self._show)

@@ -22,9 +22,9 @@ from game.errors import (
     printable,
 )
 from game.friends.contest import MAX_BYTES, MAX_POSITIONS, Contest
+from game.keeping import contests
 from game.packs import puzzles
 from game.play.position import Position, position_after
-from game.screens.contests import book
 from game.screens.match.terms import Terms
 from game.screens.shared import keys
 from game.screens.shared.frame import FramedScreen
@@ -212,7 +212,7 @@ class InviteScreen(FramedScreen):
         except PairwrightError as fault:
             self._say(_problem(fault), "$error")
             return
-        book.keep(self.app, book.entry_for(self.app, contest))
+        contests.keep(self.app.keeper, contests.entry_for(self.app.keeper, contest))
         self.leave()
         self._then(contest)
 

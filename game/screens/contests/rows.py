@@ -18,7 +18,7 @@ from game.friends.standings import Pars, Row, proven_turns
 from game.play.result import Result
 from game.play.times import written
 from game.prose import counted
-from game.screens.lines.columns import Entry
+from game.screens.lines.columns import PlayerLine
 from game.screens.lines.screen import Page
 
 Cards = Sequence[Card]
@@ -140,7 +140,7 @@ def pages(entered: Entered, cards: Cards) -> tuple[Page, ...]:
     for number, position in enumerate(entered.contest.positions):
         results = [(shown(c.name, 16), c.results) for c in cards]
         entries = tuple(
-            Entry(position, name, played[number].line, played[number])
+            PlayerLine(position, name, played[number].line, played[number])
             for name, played in results
             if number < len(played)
         )

@@ -14,9 +14,9 @@ from game.friends.card_text import card_text, contest_name, day_name
 from game.friends.codes import invite_code
 from game.friends.contest import Contest
 from game.friends.entry import Entered
-from game.keeping.contests import settled
+from game.keeping import contests
+from game.keeping.entries import settled
 from game.play.result import Result
-from game.screens.contests import book
 from game.screens.contests import rows as contest_rows
 from game.screens.contests.code import CodeScreen
 from game.screens.contests.paste import PasteScreen
@@ -43,7 +43,7 @@ class ContestScreen(ContestTableScreen):
         """The screen for a contest by its key, which must be known, or for the day of a date."""
         if is_day(kind):
             return cls(None, date.fromisoformat(kind))
-        return cls(book.entry_of(app, kind))
+        return cls(contests.entry_of(app.keeper, app.pasted, kind))
 
     def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
         """Days follow each other; a day's five need no invite; what is over is over."""
@@ -84,7 +84,7 @@ class ContestScreen(ContestTableScreen):
         if self.query_one("#contest-name").has_focus:
             self.call_later(self.query_one("#contest-name", Input).action_submit)
         elif entry is not None and not entry.entered.is_over:
-            shown, entry = entry, book.keep(self.app, entry)
+            shown, entry = entry, contests.keep(self.app.keeper, entry)
             self._entry = entry
             if entry.entered.number != shown.entered.number:
                 self._said = PLAYED_MEANWHILE
@@ -97,13 +97,13 @@ class ContestScreen(ContestTableScreen):
     def _seen(self) -> None:
         """The position is shown."""
         assert self._entry is not None
-        self._entry = book.begin(self.app, self._entry, int(time.time()))
+        self._entry = contests.begin(self.app.keeper, self._entry, int(time.time()))
 
     def _played(self, result: Result) -> None:
         """The position is over."""
         assert self._entry is not None
         number = self._entry.entered.number
-        self._entry = book.after(self.app, self._entry, result)
+        self._entry = contests.after(self.app.keeper, self._entry, result)
         counts = self._entry.entered.results[number] == settled(result)
         self._said = "" if counts else FIRST_COUNTS
         self._open()
@@ -191,7 +191,7 @@ class ContestScreen(ContestTableScreen):
     def _cards(self, entered: Entered) -> contest_rows.Cards:
         """The player's own card, if there is one, and those that were pasted."""
         own = entered.own_card(self.app.settings.player)
-        pasted = book.chat(self.app).cards_for(entered.kind)
+        pasted = self.app.pasted.cards_for(entered.kind)
         return tuple(dict.fromkeys((*own, *pasted)))
 
     def action_back(self) -> None:

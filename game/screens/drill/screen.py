@@ -18,11 +18,11 @@ from game.cube.pair import SLOTS
 from game.drill import STEP_WORDS, STEPS, Choice, History, Try, choose, history, open_steps
 from game.engine.engine import Answered, Question, first_question, whole_question
 from game.errors import RecordsError
+from game.keeping import attempts
 from game.play.playable import Playable
 from game.play.position import Position
 from game.prose import counted, listed
 from game.records import DRILL, Records, Tried
-from game.screens import keeping
 from game.screens.play.casual import CasualRules, PlayScreen
 from game.screens.shared import keys
 from game.screens.shared.frame import FramedScreen
@@ -116,7 +116,7 @@ class DrillScreen(FramedScreen):
     def read_again(self) -> None:
         """Rate all tries from the first: a par has become known only now, or nothing is yet."""
         path = self.app.folders.records
-        if not self.app.has_records or self.app.records.path is None:
+        if not self.app.keeper.has_records or self.app.keeper.records.path is None:
             self._take(self._tries_after(0))
         else:
             self.run_worker(lambda: self._read_in(Records(path)), thread=True)
@@ -142,9 +142,9 @@ class DrillScreen(FramedScreen):
         self.go_on()
 
     def _tries_after(self, number: int) -> tuple[Tried, ...]:
-        if not self.app.has_records:
+        if not self.app.keeper.has_records:
             return ()
-        return self.app.record(lambda records: records.tries(DRILL, after=number), ())
+        return self.app.keeper.record(lambda records: records.tries(DRILL, after=number), ())
 
     def go_on(self) -> None:
         """An attempt is over: rate it, and choose what comes next."""
@@ -247,7 +247,7 @@ class DrillRules(CasualRules):
 
     def keep(self) -> None:
         """Keep the attempt, and have the drill rate it and choose what comes next."""
-        keeping.keep(self.host, self.sitting, self._drill.read_again)
+        attempts.keep(self.host.keeper, self.sitting, self.host.settings, self._drill.read_again)
         self._drill.go_on()
 
     def word(self) -> str:

@@ -90,8 +90,8 @@ class MapScreen(FramedScreen):
 
     def on_screen_resume(self) -> None:
         """What was played meanwhile shows."""
-        self._bests = self.app.record(lambda records: records.bests(), {})
-        self._shown = self.app.record(lambda records: records.all_shown(), frozenset())
+        self._bests = self.app.keeper.record(lambda records: records.bests(), {})
+        self._shown = self.app.keeper.record(lambda records: records.all_shown(), frozenset())
         if self.is_mounted:
             self.call_after_refresh(self._fill)
 

@@ -83,8 +83,8 @@ class HomeScreen(FramedScreen):
         self.call_after_refresh(self._draw)
 
     def _look_up(self) -> None:
-        self._bests = self.app.record(lambda records: records.bests(), {})
-        in_hand = self.app.record(lambda records: records.positions_in_hand(), ())
+        self._bests = self.app.keeper.record(lambda records: records.bests(), {})
+        in_hand = self.app.keeper.record(lambda records: records.positions_in_hand(), ())
         self._next = go_on(self.app.packs, solved_texts(self._bests), in_hand)
 
     def _fill(self) -> None:
@@ -92,12 +92,14 @@ class HomeScreen(FramedScreen):
         choices = self.query_one(ChoiceList)
         marked = choices.highlighted or 0
         whole = tally(self.app.packs, self._bests)
-        left = self.app.record(lambda records: {run.mode for run in records.open_runs()}, set())
+        left = self.app.keeper.record(
+            lambda records: {run.mode for run in records.open_runs()}, set()
+        )
         choices.set_options(Option(row, id=id_) for id_, row in rows(self._next, whole, left))
         choices.highlighted = marked
         choices.focus()
         midnight = datetime.now().astimezone().replace(hour=0, minute=0, second=0, microsecond=0)
-        today = self.app.record(lambda records: records.solved_since(midnight), (0, 0))
+        today = self.app.keeper.record(lambda records: records.solved_since(midnight), (0, 0))
         self.query_one("#today", Static).update(Content.styled(today_words(*today), "$muted"))
         self.query_one("#notices", Static).update(Content("\n".join(self.app.notices)))
 

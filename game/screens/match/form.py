@@ -17,8 +17,8 @@ from game.deal.selection import first_positions
 from game.errors import PairwrightError
 from game.friends.contest import Contest
 from game.friends.match import MAX_NAME, MOST, Match, begin_match
+from game.keeping import matches
 from game.prose import listed
-from game.screens.match import keeping as match_keeping
 from game.screens.match.screen import MatchScreen
 from game.screens.match.terms import Terms
 from game.screens.shared import keys
@@ -98,7 +98,7 @@ class MatchFormScreen(FramedScreen):
         self.entitle("Table match")
         packs = tuple(pack for pack in self.app.packs if pack.levels)
         self._terms = Terms(Chosen(packs, date.today()))
-        names = match_keeping.last_names(self.app) or (self.app.settings.player,)
+        names = matches.last_names(self.app.keeper) or (self.app.settings.player,)
         for field, name in zip(self._fields, names, strict=False):
             field.value = name
         if not self._waiting:
@@ -106,7 +106,7 @@ class MatchFormScreen(FramedScreen):
 
     def on_screen_resume(self) -> None:
         """What waits may have become another: then going on with it is offered first."""
-        before, self._waiting = self._waiting, match_keeping.open_matches(self.app)
+        before, self._waiting = self._waiting, matches.open_matches(self.app.keeper)
         self._show()
         if self._waiting and len(before) != len(self._waiting):
             self.query_one("#waiting").focus()
@@ -250,7 +250,7 @@ class MatchFormScreen(FramedScreen):
             self._say(f"{fault}.")
             return
         self._say("")
-        self.app.push_screen(MatchScreen(match, match_keeping.begin(self.app, match)))
+        self.app.push_screen(MatchScreen(match, matches.begin(self.app.keeper, match)))
 
     # -- matches that wait -----------------------------------------------------------------------
 
@@ -264,7 +264,7 @@ class MatchFormScreen(FramedScreen):
             self._dropping = number
             self._say(f"x again: the match of {_names(match)} is over for good.")
             return
-        match_keeping.end(self.app, number)
+        matches.end(self.app.keeper, number)
         self._say("")
         self.query_one("#terms").focus()
         self.on_screen_resume()

@@ -7,21 +7,21 @@ the keyboard over. When all have played a position, its lines are shown beside e
 from __future__ import annotations
 
 from collections.abc import Iterable
+from functools import partial
 from time import time
 
 from textual.content import Content
 from textual.widget import Widget
 from textual.widgets import OptionList, Static
 
-from game.engine.engine import Answered, first_question
 from game.friends.contest import TURNS
 from game.friends.match import Match
+from game.keeping import matches
 from game.play.position import Position
 from game.play.result import Result
 from game.records import MATCH
-from game.screens.lines.columns import Entry
+from game.screens.lines.columns import PlayerLine
 from game.screens.lines.screen import LinesScreen, Page
-from game.screens.match import keeping as match_keeping
 from game.screens.match import rows as match_rows
 from game.screens.shared import keys
 from game.screens.shared.frame import FramedScreen
@@ -57,13 +57,9 @@ class MatchScreen(FramedScreen):
     def on_mount(self) -> None:
         """Have par searched, of what was played before too."""
         for position in self.match.contest.positions[: self.match.number + 1]:
-            self.app.engine.ask(first_question(position), self, patient=True)
+            self._ask(position)
         self._show()
         self.query_one(ChoiceList).focus()
-
-    def on_unmount(self) -> None:
-        """Nothing is to be known any more."""
-        self.app.engine.forget(self)
 
     def on_resize(self) -> None:
         """As wide as the room."""
@@ -121,20 +117,17 @@ class MatchScreen(FramedScreen):
             return not self.match.is_over or bool(self.match.number)
         return action != "leave" or not self.match.is_over
 
-    # -- what the engine finds -------------------------------------------------------------------
+    # -- par -------------------------------------------------------------------------------------
 
-    def answered(self, answer: Answered) -> None:
-        """The par of one of the positions."""
-        par: int | None = getattr(answer.outcome, "par", None)
-        for position in self.match.contest.positions:
-            if par is not None and first_question(position) == answer.question:
-                self._pars[position.text] = par
-                match_keeping.learn(self.app, position.text, par)
-        self._show()
+    def _ask(self, position: Position) -> None:
+        self.app.keeper.follow(position, partial(self._learn, position.text))
 
-    def failed(self, problem: str) -> None:
-        """The match goes on without."""
-        self._say(problem)
+    def _learn(self, position: str, par: int | None) -> None:
+        """The par of one of the positions is known."""
+        if par is not None:
+            self._pars[position] = par
+        if self.stands:
+            self._show()
 
     # -- playing ---------------------------------------------------------------------------------
 
@@ -150,7 +143,7 @@ class MatchScreen(FramedScreen):
             self.action_lines()
             return
         position = match.contest.positions[match.number]
-        self.app.engine.ask(first_question(position), self, patient=True)
+        self._ask(position)
         self._play(position, match.players[seat].name)
 
     def _play(self, position: Position, name: str) -> None:
@@ -181,7 +174,7 @@ class MatchScreen(FramedScreen):
     def _seen(self) -> None:
         """The position is shown: from now on its clock runs."""
         self.match = self.match.showing(int(time()))
-        match_keeping.amend(self.app, self._run, self.match)
+        matches.amend(self.app.keeper, self._run, self.match)
 
     def _take(self, result: Result) -> None:
         """What has come of it; nothing else is played before the keyboard is handed over."""
@@ -196,7 +189,7 @@ class MatchScreen(FramedScreen):
         before = self.match
         self.match = before.after(result)
         if self.match.is_over:
-            match_keeping.end(self.app, self._run)
+            matches.end(self.app.keeper, self._run)
         self._go_on(before)
 
     def _go_on(self, before: Match) -> None:
@@ -220,7 +213,8 @@ class MatchScreen(FramedScreen):
     def _page(self, number: int) -> Page:
         position = self.match.contest.positions[number]
         entries = (
-            Entry(position, name, result.line, result) for name, result in self.match.played(number)
+            PlayerLine(position, name, result.line, result)
+            for name, result in self.match.played(number)
         )
         title = f"Position {number + 1} of {len(self.match.contest.positions)}"
         return Page(title, position, tuple(entries), self._pars.get(position.text))
@@ -249,7 +243,7 @@ class MatchScreen(FramedScreen):
         else:
             before = self.match
             self.match = before.without(seat)
-            match_keeping.amend(self.app, self._run, self.match)
+            matches.amend(self.app.keeper, self._run, self.match)
             self._go_on(before)
 
     def on_option_list_option_highlighted(self, event: OptionList.OptionHighlighted) -> None:

@@ -11,11 +11,11 @@ from textual.content import Content
 from game.cube.cube import SOLVED
 from game.deal.selection import FromDay, first_positions
 from game.errors import ProgrammeError
+from game.keeping import runs
 from game.play.position import Position, position_of
 from game.play.times import written
 from game.prose import counted
 from game.runs import DASH, Run, Terms
-from game.screens.runs import book as run_book
 from game.screens.runs.rows import Setup, setup_for
 from game.screens.runs.screen import RunScreen
 from game.screens.shared import keys
@@ -34,28 +34,28 @@ class RunsScreen(FormScreen):
 
     def __init__(self) -> None:
         super().__init__()
-        self._left: run_book.Entry | None = None
+        self._left: runs.NumberedRun | None = None
         self._bests: dict[str, tuple[Run | None, int]] = {}  # kind -> as the records have it
 
     def on_mount(self) -> None:
         """The terms of the last run; this comes before the form is shown."""
-        self._left = run_book.left_open(self.app)
+        self._left = runs.left_open(self.app.keeper)
         self.setup = self._as_before()
         self.entitle("Timed runs")
 
     def on_screen_resume(self) -> None:
         """A run may have been left, or played to its end."""
-        self._left = run_book.left_open(self.app)
+        self._left = runs.left_open(self.app.keeper)
         self._bests.clear()
         self.show_form()
 
     def _as_before(self) -> Setup:
         chosen = Chosen(self.app.packs, date.today())
-        last = self._left.run if self._left is not None else run_book.last(self.app)
+        last = self._left.run if self._left is not None else runs.last(self.app.keeper)
         if last is None:
             return Setup(chosen)
         try:
-            return setup_for(last.terms, run_book.programme_of(self.app, last), chosen)
+            return setup_for(last.terms, runs.programme_of(self.app.packs, last), chosen)
         except ProgrammeError:
             return Setup(chosen)
 
@@ -106,7 +106,7 @@ class RunsScreen(FormScreen):
     def _best_of(self, terms: Terms) -> tuple[Run | None, int]:
         """The best run on these terms, and how many there are; looked up once."""
         if terms.kind not in self._bests:
-            self._bests[terms.kind] = run_book.best_of(self.app, terms.kind, terms.mode)
+            self._bests[terms.kind] = runs.best_of(self.app.keeper, terms.kind, terms.mode)
         return self._bests[terms.kind]
 
     # -- what the player does --------------------------------------------------------------------
@@ -114,18 +114,18 @@ class RunsScreen(FormScreen):
     def action_begin(self) -> None:
         """A run on these terms."""
         setup = self.setup
-        run = Run(setup.terms, run_book.new_seed())
-        self._play(run_book.begin(self.app, run))
+        run = Run(setup.terms, runs.new_seed())
+        self._play(runs.begin(self.app.keeper, run))
 
     def action_go_on(self) -> None:
         """Take the run up that was left."""
         if self._left is not None:
-            self._play(run_book.taken_up(self.app, self._left))
+            self._play(runs.taken_up(self.app.keeper, self._left))
 
-    def _play(self, entry: run_book.Entry) -> None:
+    def _play(self, entry: runs.NumberedRun) -> None:
         best, _ = self._best_of(entry.run.terms)
         try:
-            programme = run_book.programme_of(self.app, entry.run)
+            programme = runs.programme_of(self.app.packs, entry.run)
         except ProgrammeError as fault:
             self.say(f"{fault}. x closes the run as it is.")
             return
@@ -138,7 +138,7 @@ class RunsScreen(FormScreen):
             return
         programme = None
         with suppress(ProgrammeError):
-            programme = run_book.programme_of(self.app, left.run)
+            programme = runs.programme_of(self.app.packs, left.run)
         self.app.push_screen(RunScreen(left, programme, None, closes=True))
 
     def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:

@@ -64,10 +64,10 @@ class StatisticsScreen(FramedScreen):
         """Begin to count."""
         self.entitle("Statistics", "counting ...")
         path = self.app.folders.records
-        if not self.app.has_records:
+        if not self.app.keeper.has_records:
             self._take(statistics({}, {}), ())
-        elif self.app.records.path is None:
-            records = self.app.records
+        elif self.app.keeper.records.path is None:
+            records = self.app.keeper.records
             found = statistics(records.sums_by_position(), records.sums_by_day())
             self._take(found, recent_pauses(records.all_attempts(newest_first=True)))
         else:

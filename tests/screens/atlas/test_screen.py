@@ -223,7 +223,7 @@ async def test_watching_is_asked_twice(start: Start) -> None:
         await game.until(lambda: game.app.screen is screen)
         assert not game.says("Looking for")
         text = screen.spot.position.text
-        assert game.app.records.was_shown(text)
+        assert game.app.keeper.records.was_shown(text)
         await game.press("w")
         await game.until(lambda: isinstance(game.app.screen, WatchScreen))
         await game.press("q enter")

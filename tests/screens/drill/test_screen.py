@@ -15,8 +15,7 @@ from game.screens.app import PairwrightApp
 from game.screens.drill.screen import DrillPuzzle, DrillScreen, standing_text
 from game.screens.home.screen import HomeScreen
 from game.screens.play.casual import PlayScreen
-from tests.screens.conftest import Game, Start
-from tests.screens.test_late_pars import Slow
+from tests.screens.conftest import Game, Slow, Start
 
 
 def keys(line: Line) -> str:
