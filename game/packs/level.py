@@ -11,7 +11,7 @@ from game.cube import symmetry
 from game.cube.geometry import UNMOVED, Matrix
 from game.cube.moves import parse_line
 from game.packs.notes import fill_note
-from game.play.position import Position, position_after
+from game.play.position import Position, position_after, text_after
 
 
 @dataclass(frozen=True)
@@ -36,6 +36,11 @@ class Level:
     def position(self) -> Position:
         """The position that the setup makes."""
         return position_after(parse_line(self.setup), self.open, self.faces, self.view)
+
+    @cached_property
+    def text(self) -> str:
+        """The canonical text of the position, which is had sooner than the position itself."""
+        return text_after(parse_line(self.setup), self.open, self.faces, self.view)
 
     @property
     def slot(self) -> str:
@@ -79,6 +84,11 @@ class Puzzle:
         """The position to play."""
         position = self.level.position
         return position.image(self.level.symmetry(self.twin)) if self.twin else position
+
+    @property
+    def text(self) -> str:
+        """The canonical text of the position to play."""
+        return self.position.text if self.twin else self.level.text
 
     @property
     def par(self) -> int:

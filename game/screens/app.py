@@ -26,7 +26,6 @@ from textual import events
 from textual.app import SystemCommand
 from textual.screen import Screen
 
-from game.engine.engine import Engine
 from game.errors import PackError, SettingsError
 from game.folders import Folders
 from game.keeping.keeper import Keeper
@@ -41,6 +40,7 @@ if TYPE_CHECKING:
     from textual.driver import Driver
 
     from game.atlas import Pars
+    from game.engine.engine import Engine
     from game.friends.contest import Contest
     from game.packs import Pack
     from game.play.playable import Beside, Playable
@@ -77,10 +77,9 @@ class PairwrightApp(Host):
         self.settings, told = load_settings(folders.settings)
         if told:
             self.notices.append(told)
-        self.engine = Engine(folders.cache)
         self.keeper = Keeper(
             folders.records,
-            self.engine,
+            lambda: self.engine,
             tell=partial(self._warn, title="Records"),
             lasting=self._tell_lasting,
             soon=self.call_later,
@@ -93,6 +92,13 @@ class PairwrightApp(Host):
         self.last_words: list[str] = []  # for when the screen is gone
         self.clock: Callable[[], float] = clock or time.monotonic
         self.moment = self.clock()
+
+    @cached_property
+    def engine(self) -> Engine:
+        """Searches in the background."""
+        from game.engine.engine import Engine  # noqa: PLC0415 - home does not ask it anything
+
+        return Engine(self.folders.cache)
 
     @cached_property
     def _loaded(self) -> tuple[tuple[Pack, ...], tuple[PackError, ...]]:
@@ -261,7 +267,8 @@ class PairwrightApp(Host):
 
     def on_unmount(self) -> None:
         """Stop the search and close the records."""
-        self.engine.stop()
+        if "engine" in self.__dict__:
+            self.engine.stop()
         self.last_words += self.keeper.close()
 
     def _handle_exception(self, error: Exception) -> None:
