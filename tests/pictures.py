@@ -28,10 +28,11 @@ from game.folders import Folders
 from game.friends.contest import Card, Contest
 from game.friends.entry import Entered
 from game.keeping import contests, runs
+from game.modes import DASH
 from game.packs import Puzzle, load_packs, pack_folder, puzzles
 from game.play.position import Position
 from game.play.result import Result
-from game.runs import DASH, Run, Terms
+from game.runs import Run, Terms
 from game.screens.atlas.screen import AtlasScreen
 from game.screens.contests.screen import ContestScreen
 from game.screens.contests.standings import StandingsScreen

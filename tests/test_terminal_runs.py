@@ -10,10 +10,11 @@ from pathlib import Path
 
 from game.deal.selection import parse_programme
 from game.keeping.runs import done_of
+from game.modes import HOURGLASS
 from game.packs import load_packs, pack_folder
 from game.play.position import Position
 from game.records import open_records
-from game.runs import HOURGLASS, Done, parse_run
+from game.runs import Done, parse_run
 from game.search.outcome import Solved
 from game.search.shortest import search
 from game.search.tables import Tables

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from game.atlas.spot import Spot
 from game.cube.words import pair_words
+from game.modes import CASUAL
 from game.play.position import Position
 
 
@@ -50,7 +51,7 @@ class AtlasPuzzle:
         entries = self.spot.entry.sheet.entries
         return f"{entries.index(self.spot.entry) + 1} of {len(entries)}"
 
-    mode = "casual"
+    mode = CASUAL
     why = ""
 
     def note(self, colours: Mapping[str, str]) -> str:

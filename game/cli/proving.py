@@ -16,6 +16,7 @@ from game.folders import Folders
 from game.packs import Pack, Puzzle, all_packs, load_pack, load_packs, pack_folder, puzzles
 from game.packs.checking import Row, report, rows
 from game.packs.difficulty import Find
+from game.prose import tallied
 from game.search.outcome import Outcome
 
 _COLUMNS = (("par", 5), ("shortest", 10), ("habit", 7), ("hidden", 8), ("difficulty", 12))
@@ -38,16 +39,12 @@ def prove(paths: Sequence[Path], folders: Folders) -> int:
     for fault in faults:
         print(fault, file=sys.stderr)
     if errors:
-        unread = _count(len(errors), "pack that cannot be read", "packs that cannot be read")
+        unread = tallied(len(errors), "pack that cannot be read", "packs that cannot be read")
         print(f"The claims of {unread} are proven once the faults are mended.")
     levels = sum(len(pack.levels) for pack in packs)
-    told = _count(len(faults), "fault") if faults else "every claim is proven"
-    print(f"{_count(len(packs), 'pack')}, {_count(levels, 'level')}: {told}")
+    told = tallied(len(faults), "fault") if faults else "every claim is proven"
+    print(f"{tallied(len(packs), 'pack')}, {tallied(levels, 'level')}: {told}")
     return Exit.FAULT if faults else Exit.DONE
-
-
-def _count(number: int, word: str, plural: str = "") -> str:
-    return f"{number} {word}" if number == 1 else f"{number} {plural or word + 's'}"
 
 
 def _loaded(paths: Iterable[Path]) -> tuple[tuple[Pack, ...], tuple[PackError, ...]]:

@@ -11,8 +11,9 @@ from game.friends.card_text import contest_name, day_name
 from game.friends.chat import Chat
 from game.friends.contest import Contest
 from game.friends.entry import Entered, entered_text
-from game.keeping.entries import CONTEST, DAY, Entry, enter, entries_in, entry_in, settled
+from game.keeping.entries import Entry, enter, entries_in, entry_in, settled
 from game.keeping.keeper import Keeper
+from game.modes import CONTEST, DAY
 from game.play.result import Result
 
 

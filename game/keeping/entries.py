@@ -9,14 +9,12 @@ from datetime import datetime
 
 from game.errors import PairwrightError
 from game.friends.entry import Entered, Try, entered_of, entered_text
+from game.modes import CONTEST, DAY
 from game.play.attempt import replay
 from game.play.position import parse_position
 from game.play.result import Result
-from game.play.times import cut
+from game.play.times import cut_both
 from game.records import KeptRun, Record, Records
-
-CONTEST, DAY = "contest", "day"
-"""Modes of runs and attempts: contests by invite, and days' fives."""
 
 
 @dataclass(frozen=True)
@@ -91,11 +89,11 @@ def result_of(record: Record) -> Result:
 
     Its two times add up to the whole time, cut to hundredths once.
     """
-    seeing, doing = record.seeing_ms or 0, record.doing_ms or 0
+    seeing, doing = cut_both(record.seeing_ms or 0, record.doing_ms or 0)
     return Result(
         line=replay(parse_position(record.position), record.events).written,
-        seeing=cut(seeing),
-        doing=cut(seeing + doing) - cut(seeing),
+        seeing=seeing,
+        doing=doing,
         called=bool(record.called),
         solved=record.is_solved,
         inspection=record.inspection or 0,

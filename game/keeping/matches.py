@@ -8,7 +8,8 @@ from game.errors import PairwrightError
 from game.friends.match import Match, Try, match_of, match_text
 from game.keeping.entries import result_of
 from game.keeping.keeper import Keeper
-from game.records import MATCH, KeptRun, Record
+from game.modes import MATCH
+from game.records import KeptRun, Record
 
 
 def begin(keeper: Keeper, match: Match) -> int | None:

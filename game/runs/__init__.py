@@ -9,11 +9,9 @@ times       hundredths of a second: cut, rounded, written
 
 from game.runs.pace import best, is_record, pace_words
 from game.runs.run import Done, Run, parse_run, run_text
-from game.runs.terms import DASH, HOURGLASS, Terms
+from game.runs.terms import Terms
 
 __all__ = [
-    "DASH",
-    "HOURGLASS",
     "Done",
     "Run",
     "Terms",

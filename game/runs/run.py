@@ -18,8 +18,9 @@ from itertools import accumulate
 from typing import Any
 
 from game.errors import ProgrammeError
+from game.modes import DASH
 from game.play.inspection import LOSES_MS
-from game.runs.terms import DASH, Terms
+from game.runs.terms import Terms
 
 MAX_SEED = 80
 MAX_BREAKS = 10_000

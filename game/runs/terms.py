@@ -10,9 +10,8 @@ from dataclasses import dataclass
 
 from game.deal.selection import MAX_PROGRAMME_TEXT
 from game.errors import ProgrammeError
+from game.modes import DASH, HOURGLASS, TIMED
 
-DASH, HOURGLASS = "dash", "hourglass"
-MODES = (DASH, HOURGLASS)
 USUAL_ADDED = 50
 """Hundredths of a second added for each turn over par, unless chosen otherwise."""
 MOST = {DASH: 40, HOURGLASS: 3600}
@@ -36,8 +35,8 @@ class Terms:
     inspection: bool = False
 
     def __post_init__(self) -> None:
-        if self.mode not in MODES:
-            raise ProgrammeError(f"a run is a {' or an '.join(MODES)}")
+        if self.mode not in TIMED:
+            raise ProgrammeError(f"a run is a {' or an '.join(TIMED)}")
         if not 1 <= self.amount <= MOST[self.mode]:
             unit = "positions" if self.mode == DASH else "seconds"
             raise ProgrammeError(f"a {self.mode} has 1 to {MOST[self.mode]} {unit}")

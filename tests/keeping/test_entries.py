@@ -14,7 +14,8 @@ from game.cube.moves import parse_line
 from game.errors import PairwrightError
 from game.friends.contest import Contest
 from game.friends.entry import Entered, entered_text
-from game.keeping.entries import CONTEST, DAY, Entry, enter, entries_in, entry_in, result_of
+from game.keeping.entries import Entry, enter, entries_in, entry_in, result_of
+from game.modes import CONTEST, DAY
 from game.play.position import position_after
 from game.play.result import Result
 from game.records import Record, Records

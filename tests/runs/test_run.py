@@ -10,7 +10,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from game.errors import ProgrammeError
-from game.runs import DASH, HOURGLASS, Done, Run, Terms, parse_run, run_text
+from game.modes import DASH, HOURGLASS
+from game.runs import Done, Run, Terms, parse_run, run_text
 from game.runs.run import MAX_TEXT
 
 DEAL = "deal/1/0/FR+FL+BL+BR/FBRLUD/focus"

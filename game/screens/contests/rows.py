@@ -17,7 +17,7 @@ from game.friends.entry import Entered
 from game.friends.standings import Pars, Row, proven_turns
 from game.play.result import Result
 from game.play.times import written
-from game.prose import counted
+from game.prose import counted, tallied
 from game.screens.lines.columns import PlayerLine
 from game.screens.lines.screen import Page
 
@@ -129,7 +129,7 @@ def joined_words(played: Iterable[Played], today: date) -> Content:
             line.append((JOINED, "$accent"))
         else:
             line.append((OPEN if number == numbers[-1] else MISSED, "$muted"))
-    joined = "1 day joined" if now == 1 else f"{now} days joined"
+    joined = f"{tallied(now, 'day')} joined"
     told = f"  {joined}" + (f", once {most}" if most > now else "")
     return Content.assemble(*line, (f"{told}\n{LEGEND}", "$muted"))
 

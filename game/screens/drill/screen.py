@@ -19,10 +19,11 @@ from game.drill import STEP_WORDS, STEPS, Choice, History, Try, choose, history,
 from game.engine.engine import Answered, Question, first_question, whole_question
 from game.errors import RecordsError
 from game.keeping import attempts
+from game.modes import DRILL
 from game.play.playable import Playable
 from game.play.position import Position
 from game.prose import counted, listed
-from game.records import DRILL, Records, Tried
+from game.records import Records, Tried
 from game.screens.play.casual import CasualRules, PlayScreen
 from game.screens.shared import keys
 from game.screens.shared.frame import FramedScreen

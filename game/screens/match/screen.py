@@ -17,9 +17,9 @@ from textual.widgets import OptionList, Static
 from game.friends.contest import TURNS
 from game.friends.match import Match
 from game.keeping import matches
+from game.modes import MATCH
 from game.play.position import Position
 from game.play.result import Result
-from game.records import MATCH
 from game.screens.lines.columns import PlayerLine
 from game.screens.lines.screen import LinesScreen, Page
 from game.screens.match import rows as match_rows

@@ -12,10 +12,11 @@ from game.cube.cube import SOLVED
 from game.deal.selection import FromDay, first_positions
 from game.errors import ProgrammeError
 from game.keeping import runs
+from game.modes import DASH
 from game.play.position import Position, position_of
 from game.play.times import written
 from game.prose import counted
-from game.runs import DASH, Run, Terms
+from game.runs import Run, Terms
 from game.screens.runs.rows import Setup, setup_for
 from game.screens.runs.screen import RunScreen
 from game.screens.shared import keys

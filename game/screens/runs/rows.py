@@ -6,8 +6,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from game.deal.selection import Programme
+from game.modes import DASH, HOURGLASS
 from game.prose import counted
-from game.runs import DASH, HOURGLASS, Terms
+from game.runs import Terms
 from game.screens.shared.selection_rows import Chosen, Row, chosen_for
 
 POSITIONS = (1, 2, 3, 5, 7, 10, 12, 15, 20, 25, 30, 40)

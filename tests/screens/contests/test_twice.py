@@ -11,7 +11,8 @@ from game.friends.day import day
 from game.friends.entry import Entered, entered_text
 from game.keeping import contests
 from game.keeping.entries import CONTEST as MODE
-from game.keeping.entries import DAY, Entry, enter
+from game.keeping.entries import Entry, enter
+from game.modes import DAY
 from game.records import Records
 from game.screens.contests.list import ContestsScreen
 from game.screens.contests.screen import ContestScreen

@@ -9,8 +9,9 @@ from game.cube.moves import line_text, parse_line
 from game.drill import Choice, Standing, choose, history, items_of
 from game.drill.standing import History, Try
 from game.folders import Folders
+from game.modes import DRILL
 from game.play.position import position_after
-from game.records import DRILL, open_records
+from game.records import open_records
 from game.screens.app import PairwrightApp
 from game.screens.drill.screen import DrillPuzzle, DrillScreen, standing_text
 from game.screens.home.screen import HomeScreen

@@ -9,7 +9,8 @@ import pytest
 
 from game.deal.deal import Kind
 from game.deal.selection import FromDay, FromDeal
-from game.runs import DASH, HOURGLASS, Run, Terms, run_text
+from game.modes import DASH, HOURGLASS
+from game.runs import Run, Terms, run_text
 from game.screens.home.screen import HomeScreen
 from game.screens.lines.screen import LinesScreen
 from game.screens.round.curtain import CurtainScreen

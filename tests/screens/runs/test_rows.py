@@ -7,7 +7,8 @@ from datetime import date
 
 import pytest
 
-from game.runs import DASH, HOURGLASS, Terms
+from game.modes import DASH, HOURGLASS
+from game.runs import Terms
 from game.screens.runs.rows import SECONDS, Setup, seconds_words, setup_for
 from game.screens.shared.selection_rows import THE_DAY, Chosen
 
