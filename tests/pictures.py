@@ -1,9 +1,9 @@
 """Makes the README's pictures from the running game: `python -m tests.pictures`.
 
 Each scene plays the game with keys, in folders of its own and by a clock that moves only when the
-scene says so, and its screen is written as SVG to `.pictures/`. Every cell is drawn as two square
-pixels, and neighbouring pixels of one colour as one rectangle, so the cube is exact and the file
-small whatever fonts the reader has; what is not a block is text.
+scene says so, and its screen is written as SVG to `.pictures/`, with the same bytes every time.
+Every cell is drawn as two square pixels, and neighbouring pixels of one colour as one rectangle, so
+the cube is exact and the file small whatever fonts the reader has; what is not a block is text.
 """
 
 from __future__ import annotations
@@ -14,7 +14,7 @@ import sys
 import tempfile
 from collections.abc import AsyncIterator, Awaitable, Callable, Iterable
 from contextlib import asynccontextmanager
-from datetime import UTC, datetime, timedelta
+from datetime import timedelta
 from html import escape
 from pathlib import Path
 
@@ -44,7 +44,7 @@ from game.screens.round.curtain import CurtainScreen
 from game.screens.runs.screen import RunScreen
 from game.screens.statistics.screen import StatisticsScreen
 from game.settings import Settings, save_settings
-from tests.many_attempts import DAYS, write
+from tests.many_attempts import DAYS, FIRST_DAY, write
 from tests.screens.conftest import Game, QuietApp, StandingClock
 from tests.screens.players import solve
 
@@ -153,9 +153,9 @@ async def leaning_left(game: Game, levels: dict[str, Puzzle]) -> None:
 
 async def statistics(game: Game, levels: dict[str, Puzzle]) -> None:
     """What made-up attempts of many months come to."""
-    first = datetime.now(UTC) - timedelta(days=DAYS)
-    write(game.app.folders.records, 4000, different=620, first=first)
-    await game.app.push_screen(StatisticsScreen())
+    write(game.app.folders.records, 4000, different=620)
+    last = FIRST_DAY + timedelta(days=DAYS)
+    await game.app.push_screen(StatisticsScreen(last.date()))
     await game.until(lambda: game.says("both above"))
     await game.until(lambda: not any(worker.is_running for worker in game.app.workers))
 
@@ -367,11 +367,13 @@ def rectangles(
 ) -> Iterable[tuple[int, int, int, int, Colour]]:
     """The pixels as rectangles: left, top, width, height, colour; the ground itself is left out.
 
-    Pixels are put together to the right first, then downwards.
+    Pixels are put together to the right first, then downwards. A rectangle comes when its last row
+    is known, those that end together in the order of their tops, then of their left sides.
     """
     open_: dict[tuple[int, int, Colour], int] = {}
     for y in range(len(pixels) + 1):
-        spans = set(_spans(pixels[y], ground)) if y < len(pixels) else set()
+        # A dict and not a set: in a set the order would differ from one process to the next.
+        spans = dict.fromkeys(_spans(pixels[y], ground) if y < len(pixels) else ())
         for span in [span for span in open_ if span not in spans]:
             top = open_.pop(span)
             x, end, colour = span

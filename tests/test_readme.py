@@ -10,8 +10,8 @@ from pathlib import Path
 
 import pytest
 
+from game.cli.commands import COMMANDS as PLAIN
 from game.cli.exits import MEANING
-from game.cli.main import COMMANDS as PLAIN
 from game.packs import load_pack
 from game.screens.shared.keys import COMMANDS
 from tests.test_floors import FLOORS

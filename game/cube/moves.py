@@ -77,6 +77,12 @@ def permutation(move: Move) -> Permutation:
     return geometry.permutation(move.matrix, move.layers, move.axis)
 
 
+@cache
+def table(move: Move) -> bytes:
+    """The same as a table for `bytes.translate`, which turns a cube of bytes at once."""
+    return bytes(permutation(move)).ljust(256, b"\0")
+
+
 def _letters() -> dict[str, tuple[int, frozenset[int], int]]:
     """Letter -> axis, layers, and the clockwise sense of one quarter (1 or 3)."""
     letters = {}
@@ -127,6 +133,9 @@ def parse_line(text: str) -> tuple[Move, ...]:
     if len(text) > MAX_TEXT:
         problem = f"{len(text)} characters; a line has at most {MAX_TEXT}"
         raise NotationError(text[: MAX_TEXT + 1], MAX_TEXT, 1, problem)
+    words = text.split()
+    if len(words) <= MAX_MOVES and all(word in MOVES for word in words):  # as most lines are
+        return tuple(MOVES[word] for word in words)
     plain = text.translate(dict.fromkeys(map(ord, PRIMES), "'"))
     moves: list[Move] = []
     at = 0

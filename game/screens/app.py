@@ -155,6 +155,14 @@ class PairwrightApp(Host):
         except SettingsError as fault:
             self._warn(str(fault), "Settings")
 
+    def get_screen(self, *args: Any, **options: Any) -> Any:
+        """The screen, its styles added. Those that Textual finds new make it parse all anew."""
+        found = super().get_screen(*args, **options)
+        for path in map(Path, found.css_path):
+            if not self.stylesheet.has_source(str(path)):
+                self.stylesheet.add_source(path.read_text("utf-8"), (str(path), ""))
+        return found
+
     # -- life ------------------------------------------------------------------------------------
 
     def get_driver_class(self) -> type[Driver]:

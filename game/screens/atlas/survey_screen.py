@@ -42,6 +42,7 @@ class SurveyScreen(FramedScreen):
     """Shows all placements. `spot` is the one that is chosen."""
 
     COMMAND_SCREEN = "atlas"
+    CSS_PATH = "atlas.tcss"
     AUTO_FOCUS = "AtlasGrid"
     HORIZONTAL_BREAKPOINTS = [  # noqa: RUF012
         *FramedScreen.HORIZONTAL_BREAKPOINTS,

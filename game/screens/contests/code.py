@@ -26,6 +26,7 @@ class CodeScreen(FramedScreen):
 
     COMMAND_SCREEN = "code"
     BINDINGS = keys.bindings("code")
+    CSS_PATH = "contests.tcss"
 
     def __init__(self, heading: str, about: str, text: str, name: str) -> None:
         super().__init__()

@@ -61,6 +61,7 @@ class InviteScreen(FramedScreen):
 
     COMMAND_SCREEN = "invite"
     BINDINGS = keys.bindings("invite")
+    CSS_PATH = "contests.tcss"
 
     def __init__(self, then: Callable[[Contest], None]) -> None:
         super().__init__()

@@ -42,6 +42,7 @@ class ContestsScreen(FramedScreen):
 
     COMMAND_SCREEN = "contests"
     BINDINGS = keys.bindings("contests")
+    CSS_PATH = "contests.tcss"
 
     def __init__(self) -> None:
         super().__init__()

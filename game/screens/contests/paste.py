@@ -60,6 +60,7 @@ class PasteScreen(FramedScreen):
 
     COMMAND_SCREEN = "paste"
     BINDINGS = keys.bindings("paste")
+    CSS_PATH = "contests.tcss"
 
     def __init__(self, then: Callable[[str], None]) -> None:
         super().__init__()

@@ -34,6 +34,7 @@ class StandingsScreen(FramedScreen):
 
     COMMAND_SCREEN = "standings"
     BINDINGS = keys.bindings("standings")
+    CSS_PATH = "contests.tcss"
 
     def __init__(self, entered: Entered, cards: Cards) -> None:
         super().__init__()

@@ -39,6 +39,7 @@ class ContestTableScreen(FramedScreen):
     """A row a position. Give either an entry, or the date whose five are wanted."""
 
     COMMAND_SCREEN = "contest"
+    CSS_PATH = "contests.tcss"
     HORIZONTAL_BREAKPOINTS = [  # noqa: RUF012
         *FramedScreen.HORIZONTAL_BREAKPOINTS,
         (WITH_PICTURE, "-with-picture"),

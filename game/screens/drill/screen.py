@@ -90,6 +90,7 @@ class DrillScreen(FramedScreen):
 
     COMMAND_SCREEN = "drill"
     BINDINGS = keys.bindings("drill")
+    CSS_PATH = "drill.tcss"
 
     def __init__(self) -> None:
         super().__init__()

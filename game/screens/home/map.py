@@ -32,6 +32,7 @@ class MapScreen(FramedScreen):
 
     COMMAND_SCREEN = "map"
     BINDINGS = keys.bindings("map")
+    CSS_PATH = "map.tcss"
     AUTO_FOCUS = "#levels"
     HORIZONTAL_BREAKPOINTS = [  # noqa: RUF012
         *FramedScreen.HORIZONTAL_BREAKPOINTS,

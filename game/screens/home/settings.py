@@ -34,6 +34,7 @@ class SettingsScreen(FramedScreen):
 
     COMMAND_SCREEN = "settings"
     BINDINGS = keys.bindings("settings")
+    CSS_PATH = "settings.tcss"
 
     def body(self) -> Iterable[Widget]:
         """The settings and what the marked one does; a cube that shows them."""

@@ -99,6 +99,7 @@ class RaceScreen(FramedScreen):
 
     COMMAND_SCREEN = "race"
     BINDINGS = keys.bindings("race")
+    CSS_PATH = "lines.tcss"
 
     def __init__(self, entries: Iterable[PlayerLine]) -> None:
         super().__init__()

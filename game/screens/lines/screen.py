@@ -48,6 +48,7 @@ class LinesScreen(FramedScreen):
 
     COMMAND_SCREEN = "lines"
     BINDINGS = keys.bindings("lines")
+    CSS_PATH = "lines.tcss"
 
     def __init__(self, pages: Sequence[Page], number: int = 0, *, onward: str = "") -> None:
         super().__init__()

@@ -61,6 +61,7 @@ class MatchFormScreen(FramedScreen):
 
     COMMAND_SCREEN = "players"
     BINDINGS = keys.bindings("players")
+    CSS_PATH = "match.tcss"
     AUTO_FOCUS = ""  # what waits decides
 
     def __init__(self) -> None:

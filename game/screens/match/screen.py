@@ -37,6 +37,7 @@ class MatchScreen(FramedScreen):
 
     COMMAND_SCREEN = "match"
     BINDINGS = keys.bindings("match")
+    CSS_PATH = "match.tcss"
 
     def __init__(self, match: Match, run: int | None) -> None:
         super().__init__()

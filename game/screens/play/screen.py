@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from dataclasses import replace
 from datetime import datetime
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 from textual import events
@@ -43,6 +44,7 @@ FURNISH_SECONDS = 0.02
 class PlayingScreen(BaseScreen[bool]):
     """Shows one sitting after another. Its result is what the rules leave it with."""
 
+    CSS_PATH = Path(__file__).with_name("play.tcss")
     AUTO_FOCUS = ""
 
     def __init__(self, rules: Rules) -> None:

@@ -46,6 +46,7 @@ class RunScreen(FramedScreen):
 
     COMMAND_SCREEN = "run"
     BINDINGS = keys.bindings("run")
+    CSS_PATH = "runs.tcss"
 
     def __init__(
         self,

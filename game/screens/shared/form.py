@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from abc import abstractmethod
 from collections.abc import Iterable, Sequence
+from pathlib import Path
 
 from textual import events
 from textual.containers import Horizontal, Vertical
@@ -46,6 +47,7 @@ class FormList(ChoiceList):
 class FormScreen(FramedScreen):
     """A form. Its commands: `change`, `change_back`, `begin`."""
 
+    CSS_PATH = Path(__file__).with_name("form.tcss")
     HORIZONTAL_BREAKPOINTS = [  # noqa: RUF012
         *FramedScreen.HORIZONTAL_BREAKPOINTS,
         (PICTURE_COLUMNS, "-with-picture"),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from abc import abstractmethod
 from collections.abc import Iterable
+from pathlib import Path
 
 from textual.containers import VerticalScroll
 from textual.content import Content
@@ -22,6 +23,7 @@ class ReaderScreen(FramedScreen):
 
     COMMAND_SCREEN = "help"
     BINDINGS = keys.bindings("help")
+    CSS_PATH = Path(__file__).with_name("text_page.tcss")
 
     def __init__(self, heading: str) -> None:
         super().__init__()
