@@ -8,7 +8,7 @@ from datetime import date
 from itertools import islice
 from pathlib import Path
 
-from game.deal.selection import parse_programme
+from game.deal.selection import parse_selection
 from game.keeping.runs import done_of
 from game.modes import HOURGLASS
 from game.packs import load_packs, pack_folder
@@ -40,7 +40,7 @@ def positions(folder: Path) -> Iterator[Position]:
     records.close()
     run = parse_run(kept.text)
     packs, _ = load_packs(pack_folder())
-    return parse_programme(run.terms.programme, packs, date.fromisoformat).positions(run.seed)
+    return parse_selection(run.terms.programme, packs, date.fromisoformat).positions(run.seed)
 
 
 def solve(game: Terminal, position: Position, tables: Tables) -> None:

@@ -48,8 +48,8 @@ class AtlasPuzzle:
     @property
     def place(self) -> str:
         """Its number on its sheet."""
-        entries = self.spot.entry.sheet.entries
-        return f"{entries.index(self.spot.entry) + 1} of {len(entries)}"
+        cells = self.spot.cell.sheet.cells
+        return f"{cells.index(self.spot.cell) + 1} of {len(cells)}"
 
     mode = CASUAL
     why = ""

@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from datetime import datetime
 
 from game.errors import PairwrightError
-from game.friends.entry import Entered, Try, entered_of, entered_text
+from game.friends.entry import ContestProgress, ContestTry, entered_of, entered_text
 from game.modes import CONTEST, DAY
 from game.play.attempt import replay
 from game.play.position import parse_position
@@ -24,7 +24,7 @@ class Entry:
     began: when it was entered, None while it is not kept.
     """
 
-    entered: Entered
+    entered: ContestProgress
     run: int | None = None
     began: datetime | None = None
 
@@ -105,8 +105,8 @@ def _entry(records: Records, run: KeptRun) -> Entry:
     return Entry(entered, run.number, run.began)
 
 
-def _try(record: Record) -> Try:
-    return Try(record.position, settled(result_of(record)))
+def _try(record: Record) -> ContestTry:
+    return ContestTry(record.position, settled(result_of(record)))
 
 
 def settled(result: Result) -> Result:

@@ -9,8 +9,8 @@ from datetime import date, datetime
 from secrets import token_hex
 from typing import TYPE_CHECKING
 
-from game.deal.selection import Programme, parse_programme
-from game.errors import ProgrammeError
+from game.deal.selection import Selection, parse_selection
+from game.errors import SelectionError
 from game.keeping.keeper import Keeper
 from game.modes import TIMED
 from game.play.times import cut_both
@@ -84,7 +84,7 @@ def _close_unreadable(records: Records) -> None:
         if kept.mode in TIMED:
             try:
                 parse_run(kept.text)
-            except ProgrammeError:
+            except SelectionError:
                 records.end_run(kept.number)
 
 
@@ -104,7 +104,7 @@ def _ended(records: Records, mode: str, kind: str) -> list[Run]:
         done.setdefault(brief.run, []).append(done_of(brief))
     runs = []
     for kept in records.ended_runs(mode, kind):
-        with suppress(ProgrammeError):
+        with suppress(SelectionError):
             runs.append(replace(parse_run(kept.text), done=tuple(done.get(kept.number, ()))))
     return runs
 
@@ -117,7 +117,7 @@ def last(keeper: Keeper) -> Run | None:
     newest = max(kept, key=lambda run: run.number, default=None)
     try:
         return parse_run(newest.text) if newest is not None else None
-    except ProgrammeError:
+    except SelectionError:
         return None
 
 
@@ -130,9 +130,9 @@ def played(keeper: Keeper, entry: NumberedRun, at: int) -> Record | None:
     return next(iter(keeper.record(lambda records: records.attempts_of(number), none)[at:]), None)
 
 
-def programme_of(packs: tuple[Pack, ...], run: Run) -> Programme:
-    """What a run plays. Raises ProgrammeError when that is no longer there."""
-    return parse_programme(run.terms.programme, packs, date.fromisoformat)
+def programme_of(packs: tuple[Pack, ...], run: Run) -> Selection:
+    """What a run plays. Raises SelectionError when that is no longer there."""
+    return parse_selection(run.terms.programme, packs, date.fromisoformat)
 
 
 def _entries(records: Records, kept: tuple[KeptRun, ...]) -> Iterator[NumberedRun]:
@@ -141,7 +141,7 @@ def _entries(records: Records, kept: tuple[KeptRun, ...]) -> Iterator[NumberedRu
         if each.mode in TIMED:
             try:
                 run = parse_run(each.text)
-            except ProgrammeError:
+            except SelectionError:
                 continue
             done = map(done_of, records.attempts_of(each.number))
             yield NumberedRun(replace(run, done=tuple(done)), each.number, each.began)
