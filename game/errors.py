@@ -3,7 +3,7 @@
     PairwrightError
     +-- NotationError      a line of turns that cannot be read
     +-- PositionError      a cube, slot or set of faces that cannot be
-    +-- ProgrammeError     what is to be played cannot be had
+    +-- SelectionError     what is to be played cannot be had
     +-- ForbiddenTurn      a turn of a face that the position does not allow
     +-- DayError           a date that has no positions
     +-- PackError          a pack with faults, all of them at once
@@ -71,7 +71,7 @@ class PositionError(PairwrightError):
     """A cube that cannot exist, or a slot, face or text of a position that is not one."""
 
 
-class ProgrammeError(PairwrightError):
+class SelectionError(PairwrightError):
     """What is to be played cannot be had: a pack that is not there, terms that nothing fits."""
 
 

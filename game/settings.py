@@ -18,6 +18,7 @@ from typing import Any
 import tomli
 
 from game.cube.colours import COLOURS, colour_scheme
+from game.draw.depth import DEPTHS
 from game.errors import SettingsError, did_you_mean, printable
 from game.folders import move_aside
 
@@ -26,7 +27,7 @@ CHOICES: dict[str, tuple[str, ...]] = {
     "front": COLOURS,
     "drawing": ("cube", "flat", "plain"),
     "far_side": ("always", "asked", "never"),
-    "colours": ("auto", "true", "256", "16", "none"),
+    "colours": ("auto", *DEPTHS),
     "view": ("level", "focus", "full"),
 }
 """The words that a setting may be, where there is a choice of them."""

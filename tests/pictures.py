@@ -26,12 +26,13 @@ from game.deal.deal import Kind
 from game.deal.selection import FromDeal
 from game.folders import Folders
 from game.friends.contest import Card, Contest
-from game.friends.entry import Entered
+from game.friends.entry import ContestProgress
 from game.keeping import contests, runs
+from game.modes import DASH
 from game.packs import Puzzle, load_packs, pack_folder, puzzles
 from game.play.position import Position
 from game.play.result import Result
-from game.runs import DASH, Run, Terms
+from game.runs import Run, RunTerms
 from game.screens.atlas.screen import AtlasScreen
 from game.screens.contests.screen import ContestScreen
 from game.screens.contests.standings import StandingsScreen
@@ -232,14 +233,14 @@ async def ranking(game: Game, levels: dict[str, Puzzle]) -> None:
         Card(name, (Result(parse_line(line), 341, doing, called=called, solved=True),))
         for name, line, called, doing in played
     )
-    await game.app.push_screen(StandingsScreen(Entered(made), cards))
+    await game.app.push_screen(StandingsScreen(ContestProgress(made), cards))
     await game.until(lambda: game.says("1 right"))
 
 
 async def _dash(game: Game, paces: Iterable[float], best: Run | None) -> Run:
     """A dash of eight positions, the fifth not by the shortest way."""
     deal = FromDeal(Kind(1))
-    entry = runs.begin(game.app.keeper, Run(Terms(DASH, 8, deal.text), "picture"))
+    entry = runs.begin(game.app.keeper, Run(RunTerms(DASH, 8, deal.text), "picture"))
     screen = RunScreen(entry, deal, best)
     await game.app.push_screen(screen)
     await game.until(lambda: isinstance(game.app.screen, CurtainScreen))

@@ -19,6 +19,7 @@ GAME = Path(__file__).parent.parent / "game"
 FLOORS = {
     "game": 0,
     "game.errors": 0,
+    "game.modes": 0,
     "game.prose": 0,
     "game.foreign": 0,
     "game.cube": 1,
@@ -55,7 +56,7 @@ RULES = (
     "game.drill",
 )
 """What is asked, what was done, what it is worth: no file, no clock and no screen."""
-BASE = ("game", "game.errors", "game.prose", "game.foreign")
+BASE = ("game", "game.errors", "game.modes", "game.prose", "game.foreign")
 BELOW_THE_SCREENS = tuple(name for name, floor in FLOORS.items() if floor < FLOORS["game.screens"])
 
 MOST_LINES = 400

@@ -7,7 +7,7 @@ import time
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from game.cli.progress import BuildTeller, Watch
+from game.cli.progress import BuildTeller, ProgressLine
 from game.cube.cube import Cube
 from game.engine.questions import Question
 from game.engine.searching import build_large, needs_more, outcome_of
@@ -48,7 +48,9 @@ class Searcher:
         self._tables = load_all_tables(self._cache)
         self._may_build = not has_near_sets(self._tables)
 
-    def search(self, cube: Cube, solve: tuple[str, ...], faces: str, watch: Watch) -> Outcome:
+    def search(
+        self, cube: Cube, solve: tuple[str, ...], faces: str, watch: ProgressLine
+    ) -> Outcome:
         """What a search finds. Ctrl-C stops it, and a build before it."""
         question = Question(cube, solve, faces, first=self._first)
         outcome = self._outcome(question, watch)
@@ -60,7 +62,7 @@ class Searcher:
         self._may_build = False
         return self._outcome(question, watch)
 
-    def _outcome(self, question: Question, watch: Watch) -> Outcome:
+    def _outcome(self, question: Question, watch: ProgressLine) -> Outcome:
         tables, began = self.tables, time.perf_counter()
         outcome = outcome_of(
             question,
@@ -72,7 +74,7 @@ class Searcher:
         self.seconds = time.perf_counter() - began
         return outcome
 
-    def _build(self, watch: Watch) -> None:
+    def _build(self, watch: ProgressLine) -> None:
         """Have the large tables, if that is possible."""
         watch.clear()
         print("This takes the large tables, 194 MB; they are built once.", file=sys.stderr)

@@ -10,9 +10,10 @@ from game.deal.joined_days import Played
 from game.friends.card_text import contest_name, day_name
 from game.friends.chat import Chat
 from game.friends.contest import Contest
-from game.friends.entry import Entered, entered_text
-from game.keeping.entries import CONTEST, DAY, Entry, enter, entries_in, entry_in, settled
+from game.friends.entry import ContestProgress, entered_text
+from game.keeping.entries import Entry, enter, entries_in, entry_in, settled
 from game.keeping.keeper import Keeper
+from game.modes import CONTEST, DAY
 from game.play.result import Result
 
 
@@ -23,7 +24,7 @@ def entries(keeper: Keeper) -> tuple[Entry, ...]:
 
 def entry_for(keeper: Keeper, contest: Contest, day: str = "") -> Entry:
     """The entry for a contest: the one that is kept, else a new one that is not kept yet."""
-    new = Entry(Entered(contest, day))
+    new = Entry(ContestProgress(contest, day))
     return next(iter(_looked_up(keeper, new.mode, new.entered.kind)), new)
 
 
@@ -39,7 +40,7 @@ def entry_of(keeper: Keeper, chat: Chat, key: str) -> Entry | None:
     """The entry for a contest by its key, kept or pasted; None where it is not known."""
     kept = _looked_up(keeper, CONTEST, key)
     pasted = chat.contests.get(key)
-    new = Entry(Entered(pasted)) if pasted is not None else None
+    new = Entry(ContestProgress(pasted)) if pasted is not None else None
     return kept[0] if kept else new
 
 

@@ -8,15 +8,13 @@ from dataclasses import dataclass, replace
 from datetime import datetime
 
 from game.errors import PairwrightError
-from game.friends.entry import Entered, Try, entered_of, entered_text
+from game.friends.entry import ContestProgress, ContestTry, entered_of, entered_text
+from game.modes import CONTEST, DAY
 from game.play.attempt import replay
 from game.play.position import parse_position
 from game.play.result import Result
-from game.play.times import cut
+from game.play.times import cut_both
 from game.records import KeptRun, Record, Records
-
-CONTEST, DAY = "contest", "day"
-"""Modes of runs and attempts: contests by invite, and days' fives."""
 
 
 @dataclass(frozen=True)
@@ -26,7 +24,7 @@ class Entry:
     began: when it was entered, None while it is not kept.
     """
 
-    entered: Entered
+    entered: ContestProgress
     run: int | None = None
     began: datetime | None = None
 
@@ -91,11 +89,11 @@ def result_of(record: Record) -> Result:
 
     Its two times add up to the whole time, cut to hundredths once.
     """
-    seeing, doing = record.seeing_ms or 0, record.doing_ms or 0
+    seeing, doing = cut_both(record.seeing_ms or 0, record.doing_ms or 0)
     return Result(
         line=replay(parse_position(record.position), record.events).written,
-        seeing=cut(seeing),
-        doing=cut(seeing + doing) - cut(seeing),
+        seeing=seeing,
+        doing=doing,
         called=bool(record.called),
         solved=record.is_solved,
         inspection=record.inspection or 0,
@@ -107,8 +105,8 @@ def _entry(records: Records, run: KeptRun) -> Entry:
     return Entry(entered, run.number, run.began)
 
 
-def _try(record: Record) -> Try:
-    return Try(record.position, settled(result_of(record)))
+def _try(record: Record) -> ContestTry:
+    return ContestTry(record.position, settled(result_of(record)))
 
 
 def settled(result: Result) -> Result:

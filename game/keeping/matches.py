@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from game.errors import PairwrightError
-from game.friends.match import Match, Try, match_of, match_text
+from game.friends.match import Match, MatchTry, match_of, match_text
 from game.keeping.entries import result_of
 from game.keeping.keeper import Keeper
-from game.records import MATCH, KeptRun, Record
+from game.modes import MATCH
+from game.records import KeptRun, Record
 
 
 def begin(keeper: Keeper, match: Match) -> int | None:
@@ -76,8 +77,8 @@ def last_names(keeper: Keeper) -> tuple[str, ...]:
     return ()
 
 
-def _try(record: Record) -> Try | None:
+def _try(record: Record) -> MatchTry | None:
     try:
-        return Try(record.player, record.position, result_of(record))
+        return MatchTry(record.player, record.position, result_of(record))
     except PairwrightError:
         return None

@@ -9,12 +9,12 @@ from datetime import date, datetime
 from secrets import token_hex
 from typing import TYPE_CHECKING
 
-from game.deal.selection import Programme, parse_programme
-from game.errors import ProgrammeError
+from game.deal.selection import Selection, parse_selection
+from game.errors import SelectionError
 from game.keeping.keeper import Keeper
-from game.play.times import cut
+from game.modes import TIMED
+from game.play.times import cut_both
 from game.runs import Done, Run, best, parse_run, run_text
-from game.runs.terms import MODES
 
 if TYPE_CHECKING:
     from game.packs import Pack
@@ -81,10 +81,10 @@ def left_open(keeper: Keeper) -> NumberedRun | None:
 def _close_unreadable(records: Records) -> None:
     """End the runs that nobody could take up, so that they are not told of as left for ever."""
     for kept in records.open_runs():
-        if kept.mode in MODES:
+        if kept.mode in TIMED:
             try:
                 parse_run(kept.text)
-            except ProgrammeError:
+            except SelectionError:
                 records.end_run(kept.number)
 
 
@@ -104,7 +104,7 @@ def _ended(records: Records, mode: str, kind: str) -> list[Run]:
         done.setdefault(brief.run, []).append(done_of(brief))
     runs = []
     for kept in records.ended_runs(mode, kind):
-        with suppress(ProgrammeError):
+        with suppress(SelectionError):
             runs.append(replace(parse_run(kept.text), done=tuple(done.get(kept.number, ()))))
     return runs
 
@@ -113,11 +113,11 @@ def last(keeper: Keeper) -> Run | None:
     """The run that was begun last and is over."""
     if not keeper.has_records:
         return None
-    kept = keeper.record(lambda records: [r for m in MODES for r in records.ended_runs(m)[:1]], [])
+    kept = keeper.record(lambda records: [r for m in TIMED for r in records.ended_runs(m)[:1]], [])
     newest = max(kept, key=lambda run: run.number, default=None)
     try:
         return parse_run(newest.text) if newest is not None else None
-    except ProgrammeError:
+    except SelectionError:
         return None
 
 
@@ -130,18 +130,18 @@ def played(keeper: Keeper, entry: NumberedRun, at: int) -> Record | None:
     return next(iter(keeper.record(lambda records: records.attempts_of(number), none)[at:]), None)
 
 
-def programme_of(packs: tuple[Pack, ...], run: Run) -> Programme:
-    """What a run plays. Raises ProgrammeError when that is no longer there."""
-    return parse_programme(run.terms.programme, packs, date.fromisoformat)
+def programme_of(packs: tuple[Pack, ...], run: Run) -> Selection:
+    """What a run plays. Raises SelectionError when that is no longer there."""
+    return parse_selection(run.terms.programme, packs, date.fromisoformat)
 
 
 def _entries(records: Records, kept: tuple[KeptRun, ...]) -> Iterator[NumberedRun]:
     """Those of the runs that are timed and can be read, with what was done in them."""
     for each in kept:
-        if each.mode in MODES:
+        if each.mode in TIMED:
             try:
                 run = parse_run(each.text)
-            except ProgrammeError:
+            except SelectionError:
                 continue
             done = map(done_of, records.attempts_of(each.number))
             yield NumberedRun(replace(run, done=tuple(done)), each.number, each.began)
@@ -149,13 +149,13 @@ def _entries(records: Records, kept: tuple[KeptRun, ...]) -> Iterator[NumberedRu
 
 def done_of(record: Record | Brief) -> Done:
     """What an attempt of a run came to."""
-    seeing, doing = record.seeing_ms or 0, record.doing_ms or 0
+    seeing, doing = cut_both(record.seeing_ms or 0, record.doing_ms or 0)
     return Done(
         position=record.position,
         turns=record.turns,
         par=record.par,
-        seeing=cut(seeing),
-        doing=cut(seeing + doing) - cut(seeing),
+        seeing=seeing,
+        doing=doing,
         inspection=record.inspection or 0,
         solved=record.is_solved,
     )

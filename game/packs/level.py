@@ -10,6 +10,7 @@ from pathlib import Path
 from game.cube import symmetry
 from game.cube.geometry import UNMOVED, Matrix
 from game.cube.moves import parse_line
+from game.modes import CASUAL
 from game.packs.notes import fill_note
 from game.play.position import Position, position_after, text_after
 
@@ -115,7 +116,7 @@ class Puzzle:
         """The number of its level in the pack: "3 of 10"."""
         return f"{self.pack.levels.index(self.level) + 1} of {len(self.pack.levels)}"
 
-    mode = "casual"
+    mode = CASUAL
     why = ""
 
     def note(self, colours: Mapping[str, str]) -> str:

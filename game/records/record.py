@@ -12,6 +12,7 @@ from datetime import UTC, datetime, timedelta, timezone
 from typing import Any, NamedTuple
 
 from game.errors import RecordsError
+from game.modes import CASUAL
 
 Events = tuple[tuple[int, str], ...]
 """Milliseconds since the position was shown, and what was done: a move's name, "undo", ..."""
@@ -22,10 +23,6 @@ CLAIMED = "claimed"
 CALLS = ("", CLAIMED, "right", "wrong")
 FAR_SIDES = ("always", "asked", "never")
 
-CASUAL, DRILL = "casual", "drill"
-"""Modes: a puzzle that the player chose, and one that the drill did."""
-MATCH = "match"
-"""Mode of a match round one keyboard: not all of its attempts are by whom the records are of."""
 
 MAX_EVENTS = 20_000
 MAX_EVENTS_TEXT = 1_000_000

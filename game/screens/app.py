@@ -26,13 +26,14 @@ from textual import events
 from textual.app import SystemCommand
 from textual.screen import Screen
 
+from game.draw.depth import Depth
 from game.errors import PackError, SettingsError
 from game.folders import Folders
 from game.keeping.keeper import Keeper
 from game.packs.opening import first_puzzle
 from game.screens.shared import keys
 from game.screens.shared.host import Host
-from game.screens.shared.looks import Depth, colour_depth
+from game.screens.shared.looks import colour_depth
 from game.screens.shared.theme import THEME
 from game.settings import Settings, load_settings, save_settings
 

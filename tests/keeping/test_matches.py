@@ -11,8 +11,9 @@ from game.friends.contest import Contest
 from game.friends.match import Match, begin_match, match_text
 from game.keeping import matches
 from game.keeping.keeper import Keeper
+from game.modes import MATCH
 from game.play.position import position_after
-from game.records import MATCH, Record
+from game.records import Record
 
 DOOR = position_after(parse_line("R U R'"))
 SOLVES = ((900, "R"), (1000, "U'"), (1239, "R'"))

@@ -13,7 +13,7 @@ from textual.widgets.option_list import Option
 
 from game.friends.card_text import contest_name
 from game.friends.contest import Contest
-from game.friends.entry import Entered
+from game.friends.entry import ContestProgress
 from game.keeping import contests
 from game.keeping.entries import Entry
 from game.screens.contests import rows as contest_rows
@@ -138,7 +138,7 @@ def row(entry: Entry, width: int, name_width: int) -> Content:
     return Content.assemble(fit(contest_name(entered.contest), max(8, room)), *shown)
 
 
-def state_words(entered: Entered) -> tuple[str, str]:
+def state_words(entered: ContestProgress) -> tuple[str, str]:
     """How far it is played, and in what tone that is said."""
     count = len(entered.contest.positions)
     if entered.is_over:

@@ -19,11 +19,11 @@ from game.errors import DayError
 from game.friends.card_text import contest_name
 from game.friends.contest import Contest
 from game.friends.day import day
-from game.friends.entry import Entered
+from game.friends.entry import ContestProgress
 from game.keeping import contests
 from game.keeping.entries import Entry
 from game.screens.contests import rows as contest_rows
-from game.screens.shared.frame import FramedScreen
+from game.screens.shared.frame import MUTED, FramedScreen
 from game.screens.shared.key_bar import KeyBar
 from game.screens.shared.lists import ChoiceList
 from game.screens.shared.looks import focuses, look_of
@@ -52,7 +52,6 @@ class ContestTableScreen(FramedScreen):
         self._date = date_
         self._pars: dict[str, int] = {}
         self._sought: set[str] = set()  # positions whose par is being searched
-        self._said = ""
 
     def body(self) -> Iterable[Widget]:
         """The table and what it comes to; the picture of a position that is played."""
@@ -96,7 +95,7 @@ class ContestTableScreen(FramedScreen):
 
     def _go_to(self, date_: date) -> None:
         """Another day; its five are dealt in a thread."""
-        self._date, self._entry, self._said = date_, None, ""
+        self._date, self._entry, self.said = date_, None, ("", MUTED)
         self._show()
         self.run_worker(lambda: self._deal(date_), thread=True, exclusive=True)
 
@@ -104,7 +103,7 @@ class ContestTableScreen(FramedScreen):
         try:
             self.app.call_later(self._take, date_, dealt(date_))
         except DayError as fault:
-            self.app.call_later(self._say, str(fault).capitalize() + ".")
+            self.app.call_later(self.say, str(fault).capitalize() + ".")
 
     def _take(self, date_: date, contest: Contest) -> None:
         if self.is_attached and date_ == self._date:
@@ -152,14 +151,14 @@ class ContestTableScreen(FramedScreen):
     # -- showing ---------------------------------------------------------------------------------
 
     @property
-    def _entered(self) -> Entered | None:
+    def _entered(self) -> ContestProgress | None:
         return self._entry.entered if self._entry is not None else None
 
     @property
     def _rows(self) -> ChoiceList:
         return self.query_one("#contest-rows", ChoiceList)
 
-    def _known_pars(self, entered: Entered) -> tuple[int | None, ...]:
+    def _known_pars(self, entered: ContestProgress) -> tuple[int | None, ...]:
         return tuple(self._pars.get(position.text) for position in entered.contest.positions)
 
     def _show(self) -> None:
@@ -169,11 +168,11 @@ class ContestTableScreen(FramedScreen):
         self.entitle(*self._titles(entered))
         days = contest_rows.joined_words(contests.days_played(self.app.keeper), date.today())
         self.query_one("#contest-days", Static).update(days if self._date else "")
-        self.query_one("#contest-said", Static).update(Content.styled(self._said, "$foreground"))
+        self.query_one("#contest-said", Static).update(Content.styled(self.said[0], "$foreground"))
         self.query_one(KeyBar).refresh()
         if entered is None:
             self._rows.clear_options()
-            dealing = Content.styled("" if self._said else "Dealing ...", "$muted")
+            dealing = Content.styled("" if self.said[0] else "Dealing ...", "$muted")
             self.query_one("#contest-words", Static).update(dealing)
             return
         pars, marked = self._known_pars(entered), self._rows.highlighted
@@ -190,7 +189,7 @@ class ContestTableScreen(FramedScreen):
         self.query_one("#contest-words", Static).update(words)
         self.call_after_refresh(self._draw)
 
-    def _titles(self, entered: Entered | None) -> tuple[str, str]:
+    def _titles(self, entered: ContestProgress | None) -> tuple[str, str]:
         if self._date is not None:
             return "The day's five", contest_rows.date_words(self._date, date.today())
         assert entered is not None
@@ -209,8 +208,8 @@ class ContestTableScreen(FramedScreen):
             look = look_of(settings, self.app.depth, position)
             picture.show(position, None, look, focus=focuses(settings, position))
 
-    def _say(self, said: str) -> None:
-        self._said = said
+    def show_said(self) -> None:
+        """The message is part of the page."""
         self._show()
 
     def on_option_list_option_highlighted(self, event: OptionList.OptionHighlighted) -> None:

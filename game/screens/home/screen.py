@@ -14,6 +14,7 @@ from textual.widgets.option_list import Option
 from game.packs import Puzzle
 from game.packs.opening import go_on
 from game.play.playable import Playable
+from game.prose import tallied
 from game.records.record import Best
 from game.screens.shared import keys
 from game.screens.shared.frame import FramedScreen
@@ -237,5 +238,5 @@ def today_words(solved: int, at_par: int) -> str:
     """What was done today: "Today 3 positions solved, 2 at par"."""
     if not solved:
         return "Nothing solved today yet"
-    positions = "1 position" if solved == 1 else f"{solved} positions"
+    positions = tallied(solved, "position")
     return f"Today {positions} solved, {at_par} at par"

@@ -17,14 +17,14 @@ from textual.widgets import OptionList, Static
 from game.friends.contest import TURNS
 from game.friends.match import Match
 from game.keeping import matches
+from game.modes import MATCH
 from game.play.position import Position
 from game.play.result import Result
-from game.records import MATCH
 from game.screens.lines.columns import PlayerLine
 from game.screens.lines.screen import LinesScreen, Page
 from game.screens.match import rows as match_rows
 from game.screens.shared import keys
-from game.screens.shared.frame import FramedScreen
+from game.screens.shared.frame import WARN, FramedScreen
 from game.screens.shared.key_bar import KeyBar
 from game.screens.shared.lists import ChoiceList
 
@@ -36,6 +36,7 @@ class MatchScreen(FramedScreen):
     """Leads through a match. run: its number in the records, None where it cannot be kept."""
 
     COMMAND_SCREEN = "match"
+    SAID = "#match-said"
     BINDINGS = keys.bindings("match")
     CSS_PATH = "match.tcss"
 
@@ -87,9 +88,6 @@ class MatchScreen(FramedScreen):
         """The row of whoever plays now; the first once the match is over."""
         seat = self.match.next
         return 0 if seat is None else match_rows.seats(self.match).index(seat)
-
-    def _say(self, said: str) -> None:
-        self.query_one("#match-said", Static).update(Content.styled(said, "$warning"))
 
     def _call(self) -> Content:
         """Whose turn it is, or who has won."""
@@ -184,7 +182,7 @@ class MatchScreen(FramedScreen):
         """The player is back, and has played the position or left it."""
         result = self._result
         if result is None:
-            self._say(LEFT if self.match.shown is not None else "")
+            self.say(LEFT if self.match.shown is not None else "", WARN)
             return
         before = self.match
         self.match = before.after(result)
@@ -195,7 +193,7 @@ class MatchScreen(FramedScreen):
     def _go_on(self, before: Match) -> None:
         """Hand over, or show the lines if this was the last to play the position."""
         self._leaving = None
-        self._say("")
+        self.say("", WARN)
         self.query_one(ChoiceList).highlighted = None
         self._show()
         if self.match.number > before.number:
@@ -236,10 +234,10 @@ class MatchScreen(FramedScreen):
         seat = self._marked
         name = self.match.players[seat].name
         if self.match.players[seat].left:
-            self._say(f"{name} has left already.")
+            self.say(f"{name} has left already.", WARN)
         elif self._leaving != seat:
             self._leaving = seat
-            self._say(f"x again: {name} leaves for good, and keeps what is played.")
+            self.say(f"x again: {name} leaves for good, and keeps what is played.", WARN)
         else:
             before = self.match
             self.match = before.without(seat)
@@ -251,4 +249,4 @@ class MatchScreen(FramedScreen):
         event.stop()
         if self._leaving not in (None, self._marked):
             self._leaving = None
-            self._say("")
+            self.say("", WARN)

@@ -25,10 +25,10 @@ from game.play.sitting import Sitting
 from game.screens.play.board import Shown
 from game.screens.play.coach import Coach
 from game.screens.play.key_labels import after, key_label
-from game.screens.play.playing import WARN
 from game.screens.play.rules import Rules
 from game.screens.play.screen import PlayingScreen
 from game.screens.shared import keys
+from game.screens.shared.frame import WARN
 
 if TYPE_CHECKING:
     from game.screens.play.result_panel import ResultPanel

@@ -20,10 +20,10 @@ from game.play.position import Position
 from game.play.result import MAX_MOVES, Result
 from game.play.sitting import LOST, Sitting
 from game.screens.play.board import Shown
-from game.screens.play.playing import WARN
 from game.screens.play.rules import Rules
 from game.screens.round.curtain import CurtainScreen
 from game.screens.round.ending import call_text, result, times_ms
+from game.screens.shared.frame import WARN
 
 if TYPE_CHECKING:
     from game.records import Record

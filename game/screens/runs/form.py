@@ -10,17 +10,19 @@ from textual.content import Content
 
 from game.cube.cube import SOLVED
 from game.deal.selection import FromDay, first_positions
-from game.errors import ProgrammeError
+from game.errors import SelectionError
 from game.keeping import runs
+from game.modes import DASH
 from game.play.position import Position, position_of
 from game.play.times import written
 from game.prose import counted
-from game.runs import DASH, Run, Terms
+from game.runs import Run, RunTerms
 from game.screens.runs.rows import Setup, setup_for
 from game.screens.runs.screen import RunScreen
 from game.screens.shared import keys
 from game.screens.shared.form import FormScreen
-from game.screens.shared.selection_rows import Chosen, Row
+from game.screens.shared.frame import WARN
+from game.screens.shared.selection_rows import Chosen, FormRow
 
 
 class RunsScreen(FormScreen):
@@ -56,12 +58,12 @@ class RunsScreen(FormScreen):
             return Setup(chosen)
         try:
             return setup_for(last.terms, runs.programme_of(self.app.packs, last), chosen)
-        except ProgrammeError:
+        except SelectionError:
             return Setup(chosen)
 
     # -- the form --------------------------------------------------------------------------------
 
-    def rows(self) -> Sequence[Row]:
+    def rows(self) -> Sequence[FormRow]:
         """The terms."""
         return self.setup.rows()
 
@@ -103,7 +105,7 @@ class RunsScreen(FormScreen):
             ("Your best  ", "$muted"), (result, "bold"), (f" in {counted(played, 'run')}", "$muted")
         )
 
-    def _best_of(self, terms: Terms) -> tuple[Run | None, int]:
+    def _best_of(self, terms: RunTerms) -> tuple[Run | None, int]:
         """The best run on these terms, and how many there are; looked up once."""
         if terms.kind not in self._bests:
             self._bests[terms.kind] = runs.best_of(self.app.keeper, terms.kind, terms.mode)
@@ -126,8 +128,8 @@ class RunsScreen(FormScreen):
         best, _ = self._best_of(entry.run.terms)
         try:
             programme = runs.programme_of(self.app.packs, entry.run)
-        except ProgrammeError as fault:
-            self.say(f"{fault}. x closes the run as it is.")
+        except SelectionError as fault:
+            self.say(f"{fault}. x closes the run as it is.", WARN)
             return
         self.app.push_screen(RunScreen(entry, programme, best))
 
@@ -137,7 +139,7 @@ class RunsScreen(FormScreen):
         if left is None:
             return
         programme = None
-        with suppress(ProgrammeError):
+        with suppress(SelectionError):
             programme = runs.programme_of(self.app.packs, left.run)
         self.app.push_screen(RunScreen(left, programme, None, closes=True))
 

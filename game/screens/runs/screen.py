@@ -16,9 +16,9 @@ from textual.widget import Widget
 from textual.widgets import Static
 
 from game.cube import line as lines
-from game.deal.selection import Programme
+from game.deal.selection import Selection
 from game.engine.engine import first_question
-from game.errors import PairwrightError, ProgrammeError
+from game.errors import PairwrightError, SelectionError
 from game.keeping import attempts, runs
 from game.keeping.entries import result_of
 from game.keeping.runs import NumberedRun
@@ -51,7 +51,7 @@ class RunScreen(FramedScreen):
     def __init__(
         self,
         entry: NumberedRun,
-        programme: Programme | None,
+        programme: Selection | None,
         beside: Run | None,
         *,
         closes: bool = False,
@@ -102,7 +102,7 @@ class RunScreen(FramedScreen):
         """The next position; None when there is none, or none can be had."""
         try:
             position = next(self._positions, None)
-        except ProgrammeError as fault:
+        except SelectionError as fault:
             self.app.notify(str(fault), severity="warning", markup=False)
             return None
         if position is None:

@@ -9,10 +9,10 @@ from typing import TYPE_CHECKING
 
 from textual.app import App
 
+from game.draw.depth import Depth
 from game.errors import PackError
 from game.folders import Folders
 from game.keeping.keeper import Keeper
-from game.screens.shared.looks import Depth
 from game.settings import Settings
 
 if TYPE_CHECKING:

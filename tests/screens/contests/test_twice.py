@@ -8,10 +8,11 @@ from datetime import date
 
 from game.cube.moves import parse_line
 from game.friends.day import day
-from game.friends.entry import Entered, entered_text
+from game.friends.entry import ContestProgress, entered_text
 from game.keeping import contests
 from game.keeping.entries import CONTEST as MODE
-from game.keeping.entries import DAY, Entry, enter
+from game.keeping.entries import Entry, enter
+from game.modes import DAY
 from game.records import Records
 from game.screens.contests.list import ContestsScreen
 from game.screens.contests.screen import ContestScreen
@@ -43,7 +44,7 @@ def play_elsewhere(game: Game, run: int, number: int, line: str) -> None:
 async def test_runs_of_one_kind_are_one_row(start: Start) -> None:
     """Two entries of one contest, as they may be in a file, are listed as one."""
     async with start() as game:
-        entered = Entered(CONTEST)
+        entered = ContestProgress(CONTEST)
         for _ in range(2):
             game.app.keeper.records.begin_run(MODE, entered.kind, entered_text(entered))
         await game.app.push_screen(ContestsScreen())
@@ -58,7 +59,7 @@ async def test_a_contest_is_entered_once(start: Start) -> None:
     async with start() as game:
         entry = contests.entry_for(game.app.keeper, CONTEST)
         with closing(other(game)) as records:
-            run = enter(records, Entry(Entered(CONTEST)))
+            run = enter(records, Entry(ContestProgress(CONTEST)))
         assert contests.keep(game.app.keeper, entry).run == run
 
 
@@ -118,7 +119,7 @@ async def test_a_day_is_played_once(start: Start) -> None:
         screen = ContestScreen(date_=today)
         await game.app.push_screen(screen)
         await game.until(lambda: game.says("1 to play"))
-        entered = Entered(day(today), today.isoformat())
+        entered = ContestProgress(day(today), today.isoformat())
         with closing(other(game)) as records:
             run = enter(records, Entry(entered))
             for number in range(5):

@@ -10,8 +10,8 @@ from game.cube.moves import line_text
 from game.friends.contest import Contest, Rules
 from game.friends.match import Match, begin_match
 from game.keeping import matches
+from game.modes import MATCH
 from game.packs import Puzzle
-from game.records import MATCH
 from game.screens.lines.screen import LinesScreen
 from game.screens.match.screen import MatchScreen
 from game.screens.round.curtain import CurtainScreen

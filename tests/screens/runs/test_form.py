@@ -9,7 +9,8 @@ import pytest
 
 from game.deal.deal import Kind
 from game.deal.selection import FromDay, FromDeal
-from game.runs import DASH, HOURGLASS, Run, Terms, run_text
+from game.modes import DASH, HOURGLASS
+from game.runs import Run, RunTerms, run_text
 from game.screens.home.screen import HomeScreen
 from game.screens.lines.screen import LinesScreen
 from game.screens.round.curtain import CurtainScreen
@@ -278,7 +279,7 @@ async def test_a_run_that_is_left_can_be_closed(start: Start) -> None:
 async def test_a_run_whose_pack_is_gone(start: Start) -> None:
     """It cannot go on, says so in one line, and can still be closed."""
     async with start() as game:
-        run = Run(Terms(DASH, 3, "pack/gone"), "seed")
+        run = Run(RunTerms(DASH, 3, "pack/gone"), "seed")
         game.app.keeper.records.begin_run(DASH, run.terms.kind, run_text(run))
         await open_runs(game)
         await game.press("u")
@@ -290,7 +291,7 @@ async def test_a_run_whose_pack_is_gone(start: Start) -> None:
 async def test_rows_that_are_no_run(start: Start) -> None:
     """What cannot be read as a run is passed over, and closed, so that it is told of no more."""
     async with start() as game:
-        half = run_text(Run(Terms(DASH, 3, "pack/gone"), "\ud800"))
+        half = run_text(Run(RunTerms(DASH, 3, "pack/gone"), "\ud800"))
         for text in ("", "{}", "[" * 1000, half):
             game.app.keeper.records.begin_run(DASH, "kind", text)
         await open_runs(game)
