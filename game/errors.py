@@ -11,6 +11,7 @@
     +-- CodeError          text that should be an invite or a card and cannot be read
     |   +-- CodeNewer          written by a later version
     +-- MatchError         players, or a text of a match, that cannot be
+    +-- ManualError        a subject that the manual has no page for
     +-- SettingsError      a setting with a value that it cannot have
     +-- CacheError         a table file that cannot be used or written
     |   +-- CacheBusy          another process is writing tables
@@ -147,6 +148,10 @@ class CodeNewer(CodeError):
 
 class MatchError(PairwrightError):
     """Players that cannot be those of a match, or a text that is none of a match."""
+
+
+class ManualError(PairwrightError):
+    """A subject that the manual has no page for."""
 
 
 class SettingsError(PairwrightError):

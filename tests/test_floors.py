@@ -22,6 +22,7 @@ FLOORS = {
     "game.modes": 0,
     "game.prose": 0,
     "game.foreign": 0,
+    "game.manual": 1,
     "game.cube": 1,
     "game.search": 2,
     "game.draw": 2,

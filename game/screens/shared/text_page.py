@@ -35,7 +35,11 @@ class ReaderScreen(FramedScreen):
 
     def body(self) -> Iterable[Widget]:
         """The text in a scroll."""
-        yield VerticalScroll(Static(id="text"), id="reader")
+        yield VerticalScroll(Static(id="text"), *self.below(), id="reader")
+
+    def below(self) -> Iterable[Widget]:
+        """What stands below the text."""
+        return ()
 
     def on_mount(self) -> None:
         """Ready to scroll."""
@@ -45,7 +49,11 @@ class ReaderScreen(FramedScreen):
     def on_resize(self) -> None:
         """Lay the text out anew."""
         room = self.query_one("#reader").scrollable_content_region.width
-        self.query_one("#text", Static).update(self.text(min(MOST_COLUMNS, room)))
+        self.lay_out(min(MOST_COLUMNS, room))
+
+    def lay_out(self, columns: int) -> None:
+        """Write the text for so many columns."""
+        self.query_one("#text", Static).update(self.text(columns))
 
 
 class FaultsScreen(ReaderScreen):
