@@ -3,7 +3,7 @@
     PairwrightError
     +-- NotationError      a line of turns that cannot be read
     +-- PositionError      a cube, slot or set of faces that cannot be
-    +-- ProgrammeError     what is to be played cannot be had
+    +-- SelectionError     what is to be played cannot be had
     +-- ForbiddenTurn      a turn of a face that the position does not allow
     +-- DayError           a date that has no positions
     +-- PackError          a pack with faults, all of them at once
@@ -11,6 +11,7 @@
     +-- CodeError          text that should be an invite or a card and cannot be read
     |   +-- CodeNewer          written by a later version
     +-- MatchError         players, or a text of a match, that cannot be
+    +-- ManualError        a subject that the manual has no page for
     +-- SettingsError      a setting with a value that it cannot have
     +-- CacheError         a table file that cannot be used or written
     |   +-- CacheBusy          another process is writing tables
@@ -71,7 +72,7 @@ class PositionError(PairwrightError):
     """A cube that cannot exist, or a slot, face or text of a position that is not one."""
 
 
-class ProgrammeError(PairwrightError):
+class SelectionError(PairwrightError):
     """What is to be played cannot be had: a pack that is not there, terms that nothing fits."""
 
 
@@ -147,6 +148,10 @@ class CodeNewer(CodeError):
 
 class MatchError(PairwrightError):
     """Players that cannot be those of a match, or a text that is none of a match."""
+
+
+class ManualError(PairwrightError):
+    """A subject that the manual has no page for."""
 
 
 class SettingsError(PairwrightError):

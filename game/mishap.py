@@ -15,7 +15,6 @@ import traceback
 from collections.abc import Collection, Iterable, Mapping
 from contextlib import suppress
 from datetime import datetime
-from importlib.metadata import PackageNotFoundError, version
 from pathlib import Path
 
 from game import __version__
@@ -91,6 +90,8 @@ def _text(
 
 
 def _version(package: str) -> str:
+    from importlib.metadata import PackageNotFoundError, version  # noqa: PLC0415 - heavy
+
     try:
         return version(package)
     except PackageNotFoundError:

@@ -17,6 +17,11 @@ def counted(count: int, noun: str) -> str:
     return f"{numeral(count)} {noun}{'' if count == 1 else 's'}"
 
 
+def tallied(count: int, noun: str, plural: str = "") -> str:
+    """The same in digits: "1 turn", "2 turns". plural: where it is more than the noun and an s."""
+    return f"{count} {noun if count == 1 else plural or noun + 's'}"
+
+
 def listed(words: Iterable[str]) -> str:
     """ "a", "a and b", "a, b and c"; at least one."""
     *most, last = words

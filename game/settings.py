@@ -8,7 +8,6 @@ never overwritten: it is moved aside first.
 from __future__ import annotations
 
 import contextlib
-import json
 import os
 import tempfile
 from dataclasses import dataclass, fields
@@ -19,6 +18,7 @@ from typing import Any
 import tomli
 
 from game.cube.colours import COLOURS, colour_scheme
+from game.draw.depth import DEPTHS
 from game.errors import SettingsError, did_you_mean, printable
 from game.folders import move_aside
 
@@ -27,7 +27,7 @@ CHOICES: dict[str, tuple[str, ...]] = {
     "front": COLOURS,
     "drawing": ("cube", "flat", "plain"),
     "far_side": ("always", "asked", "never"),
-    "colours": ("auto", "true", "256", "16", "none"),
+    "colours": ("auto", *DEPTHS),
     "view": ("level", "focus", "full"),
 }
 """The words that a setting may be, where there is a choice of them."""
@@ -91,6 +91,8 @@ def save_settings(path: Path, settings: Settings) -> None:
 
     Raises SettingsError when the file cannot be written.
     """
+    import json  # noqa: PLC0415 - not before the first picture
+
     lines = (f"{key} = {json.dumps(getattr(settings, key), ensure_ascii=False)}" for key in KEYS)
     try:
         target = path.resolve()  # the file itself where the name is a link to it
@@ -190,6 +192,8 @@ def _choice_problem(value: Any, choices: tuple[str, ...]) -> str:
 
 
 def _shown(value: Any) -> str:
+    import json  # noqa: PLC0415 - not before the first picture
+
     if isinstance(value, str):
         return json.dumps(printable(value, MAX_SHOWN))
     try:

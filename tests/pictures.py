@@ -1,9 +1,9 @@
 """Makes the README's pictures from the running game: `python -m tests.pictures`.
 
 Each scene plays the game with keys, in folders of its own and by a clock that moves only when the
-scene says so, and its screen is written as SVG to `.pictures/`. Every cell is drawn as two square
-pixels, and neighbouring pixels of one colour as one rectangle, so the cube is exact and the file
-small whatever fonts the reader has; what is not a block is text.
+scene says so, and its screen is written as SVG to `.pictures/`, with the same bytes every time.
+Every cell is drawn as two square pixels, and neighbouring pixels of one colour as one rectangle, so
+the cube is exact and the file small whatever fonts the reader has; what is not a block is text.
 """
 
 from __future__ import annotations
@@ -14,7 +14,7 @@ import sys
 import tempfile
 from collections.abc import AsyncIterator, Awaitable, Callable, Iterable
 from contextlib import asynccontextmanager
-from datetime import UTC, datetime, timedelta
+from datetime import timedelta
 from html import escape
 from pathlib import Path
 
@@ -26,25 +26,25 @@ from game.deal.deal import Kind
 from game.deal.selection import FromDeal
 from game.folders import Folders
 from game.friends.contest import Card, Contest
-from game.friends.entry import Entered
+from game.friends.entry import ContestProgress
+from game.keeping import contests, runs
+from game.modes import DASH
 from game.packs import Puzzle, load_packs, pack_folder, puzzles
 from game.play.position import Position
 from game.play.result import Result
-from game.runs import DASH, Run, Terms
+from game.runs import Run, RunTerms
 from game.screens.atlas.screen import AtlasScreen
-from game.screens.contests import book
 from game.screens.contests.screen import ContestScreen
 from game.screens.contests.standings import StandingsScreen
 from game.screens.home.map import MapScreen
-from game.screens.lines.columns import Entry
+from game.screens.lines.columns import PlayerLine
 from game.screens.lines.race import RaceScreen
 from game.screens.lines.screen import LinesScreen, Page
 from game.screens.round.curtain import CurtainScreen
-from game.screens.runs import book as run_book
 from game.screens.runs.screen import RunScreen
 from game.screens.statistics.screen import StatisticsScreen
 from game.settings import Settings, save_settings
-from tests.many_attempts import DAYS, write
+from tests.many_attempts import DAYS, FIRST_DAY, write
 from tests.screens.conftest import Game, QuietApp, StandingClock
 from tests.screens.players import solve
 
@@ -153,16 +153,18 @@ async def leaning_left(game: Game, levels: dict[str, Puzzle]) -> None:
 
 async def statistics(game: Game, levels: dict[str, Puzzle]) -> None:
     """What made-up attempts of many months come to."""
-    first = datetime.now(UTC) - timedelta(days=DAYS)
-    write(game.app.folders.records, 4000, different=620, first=first)
-    await game.app.push_screen(StatisticsScreen())
+    write(game.app.folders.records, 4000, different=620)
+    last = FIRST_DAY + timedelta(days=DAYS)
+    await game.app.push_screen(StatisticsScreen(last.date()))
     await game.until(lambda: game.says("both above"))
     await game.until(lambda: not any(worker.is_running for worker in game.app.workers))
 
 
-def _tried(position: Position, name: str, line: str, seeing: int, doing: int) -> Entry:
+def _tried(position: Position, name: str, line: str, seeing: int, doing: int) -> PlayerLine:
     moves = parse_line(line)
-    return Entry(position, name, moves, Result(moves, seeing, doing, called=False, solved=True))
+    return PlayerLine(
+        position, name, moves, Result(moves, seeing, doing, called=False, solved=True)
+    )
 
 
 def _lines_of_four(levels: dict[str, Puzzle]) -> Page:
@@ -204,7 +206,7 @@ async def contest(game: Game, levels: dict[str, Puzzle]) -> None:
     names = ("open-door", "other-way-round", "first-handshake")
     positions = tuple(levels[f"00-first-turns/{name}"].position for name in names)
     made = Contest("Friday five", positions)
-    await game.app.push_screen(ContestScreen(book.entry_for(game.app, made)))
+    await game.app.push_screen(ContestScreen(contests.entry_for(game.app.keeper, made)))
     await game.until(lambda: game.says("1 to play"))
     for number, (keys, answer) in enumerate((("r U R", "c"), (HABIT, "enter")), 2):
         await game.press("enter")
@@ -231,14 +233,14 @@ async def ranking(game: Game, levels: dict[str, Puzzle]) -> None:
         Card(name, (Result(parse_line(line), 341, doing, called=called, solved=True),))
         for name, line, called, doing in played
     )
-    await game.app.push_screen(StandingsScreen(Entered(made), cards))
+    await game.app.push_screen(StandingsScreen(ContestProgress(made), cards))
     await game.until(lambda: game.says("1 right"))
 
 
 async def _dash(game: Game, paces: Iterable[float], best: Run | None) -> Run:
     """A dash of eight positions, the fifth not by the shortest way."""
     deal = FromDeal(Kind(1))
-    entry = run_book.begin(game.app, Run(Terms(DASH, 8, deal.text), "picture"))
+    entry = runs.begin(game.app.keeper, Run(RunTerms(DASH, 8, deal.text), "picture"))
     screen = RunScreen(entry, deal, best)
     await game.app.push_screen(screen)
     await game.until(lambda: isinstance(game.app.screen, CurtainScreen))
@@ -365,11 +367,13 @@ def rectangles(
 ) -> Iterable[tuple[int, int, int, int, Colour]]:
     """The pixels as rectangles: left, top, width, height, colour; the ground itself is left out.
 
-    Pixels are put together to the right first, then downwards.
+    Pixels are put together to the right first, then downwards. A rectangle comes when its last row
+    is known, those that end together in the order of their tops, then of their left sides.
     """
     open_: dict[tuple[int, int, Colour], int] = {}
     for y in range(len(pixels) + 1):
-        spans = set(_spans(pixels[y], ground)) if y < len(pixels) else set()
+        # A dict and not a set: in a set the order would differ from one process to the next.
+        spans = dict.fromkeys(_spans(pixels[y], ground) if y < len(pixels) else ())
         for span in [span for span in open_ if span not in spans]:
             top = open_.pop(span)
             x, end, colour = span

@@ -19,8 +19,10 @@ GAME = Path(__file__).parent.parent / "game"
 FLOORS = {
     "game": 0,
     "game.errors": 0,
+    "game.modes": 0,
     "game.prose": 0,
     "game.foreign": 0,
+    "game.manual": 1,
     "game.cube": 1,
     "game.search": 2,
     "game.draw": 2,
@@ -55,7 +57,7 @@ RULES = (
     "game.drill",
 )
 """What is asked, what was done, what it is worth: no file, no clock and no screen."""
-BASE = ("game", "game.errors", "game.prose", "game.foreign")
+BASE = ("game", "game.errors", "game.modes", "game.prose", "game.foreign")
 BELOW_THE_SCREENS = tuple(name for name, floor in FLOORS.items() if floor < FLOORS["game.screens"])
 
 MOST_LINES = 400

@@ -83,13 +83,13 @@ def test_there_are_packs() -> None:
 
 
 def test_the_wheel_holds_the_packs_and_the_program_alone(wheel: zipfile.ZipFile) -> None:
-    """All packs are in `game/levels`, all modules and the stylesheet in `game`, no tests."""
+    """All packs are in `game/levels`, all modules, stylesheets and pages in `game`, no tests."""
     names = {name for name in wheel.namelist() if ".dist-info/" not in name}
     packs = {f"game/levels/{name}" for name in PACKS}
     program = {
         path.relative_to(ROOT).as_posix()
         for path in (ROOT / "game").rglob("*")
-        if path.suffix in (".py", ".tcss")
+        if path.suffix in (".py", ".tcss", ".md")
     }
     assert names == packs | program
 

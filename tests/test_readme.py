@@ -1,4 +1,4 @@
-"""What the README says is what the program does: its examples run, its tables are the program's."""
+"""What README and manual say is what the program does: examples run, tables are the program's."""
 
 from __future__ import annotations
 
@@ -10,31 +10,36 @@ from pathlib import Path
 
 import pytest
 
+from game.cli.commands import COMMANDS as PLAIN
 from game.cli.exits import MEANING
-from game.cli.main import COMMANDS as PLAIN
+from game.manual import INDEX, page, subjects
 from game.packs import load_pack
 from game.screens.shared.keys import COMMANDS
 from tests.test_floors import FLOORS
 
 ROOT = Path(__file__).parent.parent
 README = (ROOT / "README.md").read_text("utf-8")
+PAGES = {subject: page(subject) for subject in (INDEX, *subjects())}
+ALL = "\n".join([README, *PAGES.values()])
+"""README and manual, as one text."""
+MOST_LINES = 150
 
 
 def blocks(language: str) -> list[str]:
     """The fenced blocks of a language."""
-    return re.findall(rf"^```{language}\n(.*?)^```$", README, re.MULTILINE | re.DOTALL)
+    return re.findall(rf"^```{language}\n(.*?)^```$", ALL, re.MULTILINE | re.DOTALL)
 
 
 def marked(mark: str) -> str:
     """The fenced block below a mark."""
-    found = re.findall(rf"^<!-- {mark} -->\n```\w+\n(.*?)^```$", README, re.MULTILINE | re.DOTALL)
+    found = re.findall(rf"^<!-- {mark} -->\n```\w+\n(.*?)^```$", ALL, re.MULTILINE | re.DOTALL)
     assert len(found) == 1, mark
     return str(found[0])
 
 
 def table(heading: str) -> dict[str, str]:
     """First column -> second column of the table with that heading row."""
-    below = README.split(f"\n{heading}\n", 1)[1].splitlines()[1:]
+    below = ALL.split(f"\n{heading}\n", 1)[1].splitlines()[1:]
     rows = []
     for line in below:
         if not line.startswith("|"):
@@ -44,7 +49,7 @@ def table(heading: str) -> dict[str, str]:
 
 
 def examples() -> list[tuple[str, str]]:
-    """Every command of the README's console blocks, with what the README shows below it."""
+    """Every command of the console blocks, with what the README shows below it."""
     found = []
     for block in blocks("console"):
         for part in re.split(r"^\$ ", block, flags=re.MULTILINE)[1:]:
@@ -131,15 +136,28 @@ def test_the_keys_are_those_of_the_game() -> None:
 
 def test_the_help_of_every_command_is_told() -> None:
     """Each command of `--help` has its words in the README."""
-    assert [c.NAME for c in PLAIN if f"`pairwright {c.NAME}" not in README] == []
+    assert [c.NAME for c in PLAIN if f"`pairwright {c.NAME}" not in ALL] == []
 
 
 def test_every_link_leads_somewhere() -> None:
     """Pictures and pages that the README and the contributors' page link are there."""
-    for page in ("README.md", "DEVELOPERS.md"):
-        links = re.findall(r"\]\(([^)#]+?)(?:#[^)]*)?\)", (ROOT / page).read_text("utf-8"))
-        missing = [x for x in links if "://" not in x and not (ROOT / x).exists()]
-        assert missing == [], page
+    pages = [ROOT / "README.md", ROOT / "DEVELOPERS.md", *(ROOT / "game/manual").glob("*.md")]
+    assert len(pages) == 2 + len(PAGES)
+    for path in pages:
+        links = re.findall(r"\]\(([^)#]+?)(?:#[^)]*)?\)", path.read_text("utf-8"))
+        missing = [x for x in links if "://" not in x and not (path.parent / x).exists()]
+        assert missing == [], path.name
+
+
+def test_the_readme_is_read_in_three_minutes() -> None:
+    """It is short; the rest is the manual's."""
+    assert len(README.splitlines()) < MOST_LINES
+
+
+def test_every_page_is_in_the_index() -> None:
+    """No page lies about that nobody finds."""
+    files = {path.stem for path in (ROOT / "game/manual").glob("*.md")}
+    assert files == set(PAGES)
 
 
 def test_both_commands_are_one_line() -> None:

@@ -8,12 +8,13 @@ from datetime import date
 from itertools import islice
 from pathlib import Path
 
-from game.deal.selection import parse_programme
+from game.deal.selection import parse_selection
+from game.keeping.runs import done_of
+from game.modes import HOURGLASS
 from game.packs import load_packs, pack_folder
 from game.play.position import Position
 from game.records import open_records
-from game.runs import HOURGLASS, Done, parse_run
-from game.screens.runs.book import done_of
+from game.runs import Done, parse_run
 from game.search.outcome import Solved
 from game.search.shortest import search
 from game.search.tables import Tables
@@ -39,7 +40,7 @@ def positions(folder: Path) -> Iterator[Position]:
     records.close()
     run = parse_run(kept.text)
     packs, _ = load_packs(pack_folder())
-    return parse_programme(run.terms.programme, packs, date.fromisoformat).positions(run.seed)
+    return parse_selection(run.terms.programme, packs, date.fromisoformat).positions(run.seed)
 
 
 def solve(game: Terminal, position: Position, tables: Tables) -> None:

@@ -1,7 +1,7 @@
 """The atlas: every placement of a pair, each under a name of its own.
 
-    entry    the 168 placements as three sheets of rows and columns
-    spot     an entry at a slot, the top turned, some slots open: a position
+    cell    the 168 placements as three sheets of rows and columns
+    spot     a cell at a slot, the top turned, some slots open: a position
     puzzle   a spot as it is played
     words    short words for tables
     pars     par and how many solutions, each searched once for all its mirror images
@@ -9,17 +9,17 @@
 Each stands on those above it.
 """
 
-from game.atlas.entry import ENTRIES, SHEETS, TOP_TURNS, Entry, Group, Row, Sheet, entry_of, named
+from game.atlas.cell import CELLS, SHEETS, TOP_TURNS, Cell, Group, Row, Sheet, cell_of, named
 from game.atlas.pars import Facts, Par, Pars
 from game.atlas.puzzle import AtlasPuzzle
 from game.atlas.spot import Spot, spots
 
 __all__ = [
-    "ENTRIES",
+    "CELLS",
     "SHEETS",
     "TOP_TURNS",
     "AtlasPuzzle",
-    "Entry",
+    "Cell",
     "Facts",
     "Group",
     "Par",
@@ -27,7 +27,7 @@ __all__ = [
     "Row",
     "Sheet",
     "Spot",
-    "entry_of",
+    "cell_of",
     "named",
     "spots",
 ]

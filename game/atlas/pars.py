@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from typing import NamedTuple
 
-from game.atlas.entry import Entry
+from game.atlas.cell import Cell
 from game.atlas.spot import Spot, spots
 from game.search.outcome import Outcome, Solved
 
@@ -18,7 +18,7 @@ class Par(NamedTuple):
 
 
 class Facts(NamedTuple):
-    """Pars of an entry at each of its turns of the top, None where they are not known yet."""
+    """Pars of a cell at each of its turns of the top, None where they are not known yet."""
 
     pars: tuple[Par | None, ...]
 
@@ -52,9 +52,9 @@ class Pars:
         if isinstance(outcome, Solved) and outcome.complete:
             self._known[spot.model] = Par(outcome.par, len(outcome.solutions))
 
-    def facts(self, entry: Entry, slot: str, chosen: tuple[str, ...]) -> Facts:
-        """What is known of an entry at a slot."""
-        return Facts(tuple(self.of(spot) for spot in spots(slot, chosen, (entry,))))
+    def facts(self, cell: Cell, slot: str, chosen: tuple[str, ...]) -> Facts:
+        """What is known of a cell at a slot."""
+        return Facts(tuple(self.of(spot) for spot in spots(slot, chosen, (cell,))))
 
     def missing(self, wanted: Iterable[Spot]) -> Iterator[Spot]:
         """The models to search so that all these are known, each once, in the order wanted."""

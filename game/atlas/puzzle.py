@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from game.atlas.spot import Spot
 from game.cube.words import pair_words
+from game.modes import CASUAL
 from game.play.position import Position
 
 
@@ -47,10 +48,10 @@ class AtlasPuzzle:
     @property
     def place(self) -> str:
         """Its number on its sheet."""
-        entries = self.spot.entry.sheet.entries
-        return f"{entries.index(self.spot.entry) + 1} of {len(entries)}"
+        cells = self.spot.cell.sheet.cells
+        return f"{cells.index(self.spot.cell) + 1} of {len(cells)}"
 
-    mode = "casual"
+    mode = CASUAL
     why = ""
 
     def note(self, colours: Mapping[str, str]) -> str:

@@ -1,4 +1,4 @@
-"""An entry of the atlas at one of the slots, the top turned, other slots kept or open: a position.
+"""A cell of the atlas at one of the slots, the top turned, other slots kept or open: a position.
 
 Whatever a rotation or a mirror shows is the same puzzle: `Spot.twin` finds a mirror image, and all
 images have one `model`, a spot at FR, so that what is found out about it holds for all.
@@ -10,7 +10,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from functools import cache, cached_property
 
-from game.atlas.entry import ENTRIES, TOP_TURNS, Entry, entry_of
+from game.atlas.cell import CELLS, TOP_TURNS, Cell, cell_of
 from game.cube import geometry, pair, symmetry
 from game.cube.cube import PIECE_OF
 from game.cube.geometry import Matrix
@@ -21,14 +21,14 @@ from game.play.position import Position, position_with
 
 @dataclass(frozen=True)
 class Spot:
-    """An entry at a slot.
+    """A cell at a slot.
 
-    turn: of the top, from how the entry is listed, in quarters; chosen: slots left open by choice,
+    turn: of the top, from how the cell is listed, in quarters; chosen: slots left open by choice,
     to which come those that hold a piece of the pair. Raises PositionError when the slot itself
     is to be open.
     """
 
-    entry: Entry
+    cell: Cell
     slot: str = "FR"
     turn: int = 0
     chosen: tuple[str, ...] = ()
@@ -40,28 +40,28 @@ class Spot:
     @property
     def name(self) -> str:
         """The entry's name; the column is the one at whose side the edge lies."""
-        columns = self.entry.columns
-        here = (c for c in columns if self.entry.turn_to(c) == self.turn)
-        return self.entry.row.letter + (next(here) if len(columns) > 1 else columns)
+        columns = self.cell.columns
+        here = (c for c in columns if self.cell.turn_to(c) == self.turn)
+        return self.cell.row.letter + (next(here) if len(columns) > 1 else columns)
 
     @property
     def top(self) -> str:
-        """The turn of the top that led here from where the entry is listed; "" where none did.
+        """The turn of the top that led here from where the cell is listed; "" where none did.
 
         Also nothing where the name tells it.
         """
-        return TOP_TURNS[self.turn] if len(self.entry.columns) == 1 else ""
+        return TOP_TURNS[self.turn] if len(self.cell.columns) == 1 else ""
 
     @property
     def place(self) -> PairPlace:
         """Where the pair lies."""
         seen = geometry.whole(symmetry.to_slot(self.slot))
-        return PairPlace(*(seen[place] for place in self.entry.turned(self.turn)))
+        return PairPlace(*(seen[place] for place in self.cell.turned(self.turn)))
 
     @property
     def trapped(self) -> tuple[str, ...]:
         """The slots, other than its own, that hold a piece of the pair; they cannot be kept."""
-        return _images(self.entry.trapped, symmetry.to_slot(self.slot))
+        return _images(self.cell.trapped, symmetry.to_slot(self.slot))
 
     @cached_property
     def open(self) -> tuple[str, ...]:
@@ -78,7 +78,7 @@ class Spot:
 
     def turned(self, quarters: int) -> Spot:
         """With the top turned on; where nothing lies in the top layer that changes nothing."""
-        return replace(self, turn=(self.turn + quarters) % len(self.entry.turns))
+        return replace(self, turn=(self.turn + quarters) % len(self.cell.turns))
 
     def at_slot(self, slot: str) -> Spot:
         """The same seen at another slot, as a rotation of the whole cube shows it."""
@@ -90,8 +90,8 @@ class Spot:
         """The mirror image of that name, one of `symmetry.TWINS`."""
         at_home = self.at_slot("FR")
         mirror = symmetry.twin("diagonal", "FR")
-        entry, turn = entry_of(_mirrored(at_home.entry.turned(self.turn)))
-        diagonal = Spot(entry, "FR", turn, _images(at_home.chosen, mirror))
+        cell, turn = cell_of(_mirrored(at_home.cell.turned(self.turn)))
+        diagonal = Spot(cell, "FR", turn, _images(at_home.chosen, mirror))
         return diagonal.at_slot(symmetry.slot_image(self.slot, symmetry.twin(name, self.slot)))
 
     @cached_property
@@ -102,8 +102,8 @@ class Spot:
         return min(one, one.twin("diagonal"), key=_order)
 
 
-def spots(slot: str, chosen: Iterable[str], entries: Iterable[Entry] = ENTRIES) -> Iterator[Spot]:
-    """Every position of these entries at a slot, for each turn of the top that makes another.
+def spots(slot: str, chosen: Iterable[str], cells: Iterable[Cell] = CELLS) -> Iterator[Spot]:
+    """Every position of these cells at a slot, for each turn of the top that makes another.
 
     Raises PositionError for words that are no slots, and when the slot is to be open itself.
     """
@@ -111,16 +111,16 @@ def spots(slot: str, chosen: Iterable[str], entries: Iterable[Entry] = ENTRIES) 
     if len(named) != 1:
         raise PositionError(f'"{printable(slot)}" is not one slot; expected FR, FL, BL or BR')
     open_ = pair.parse_slots(",".join(chosen))
-    return (Spot(entry, named[0], turn, open_) for entry in entries for turn in entry.turns)
+    return (Spot(cell, named[0], turn, open_) for cell in cells for turn in cell.turns)
 
 
 def _order(spot: Spot) -> tuple[int, int, tuple[str, ...]]:
-    return (_number()[spot.entry], spot.turn, spot.chosen)
+    return (_number()[spot.cell], spot.turn, spot.chosen)
 
 
 @cache
-def _number() -> dict[Entry, int]:
-    return {entry: number for number, entry in enumerate(ENTRIES)}
+def _number() -> dict[Cell, int]:
+    return {cell: number for number, cell in enumerate(CELLS)}
 
 
 def _images(slots: Iterable[str], matrix: Matrix) -> tuple[str, ...]:

@@ -22,7 +22,7 @@ def looks(place: int) -> str:
 def corner_column(place: int, slot: str) -> str:
     """Where a slot's corner is, whatever its twist: "above", "in slot", "in BL".
 
-    A corner in the top layer is above its own slot, as entries are listed.
+    A corner in the top layer is above its own slot, as cells are listed.
     """
     if in_top(place):
         return "above"

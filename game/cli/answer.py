@@ -25,7 +25,7 @@ from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from game.cli.progress import watching
+from game.cli.progress import progress_line
 from game.cli.searching import Searcher
 from game.coach.ways import is_by_pairs, pairs_words
 from game.cube import ease
@@ -37,7 +37,7 @@ from game.play.position import Position, position_after
 from game.search.outcome import NoneUpTo, Outcome, Solved, Unsolvable
 
 if TYPE_CHECKING:
-    from game.cli.progress import Watch
+    from game.cli.progress import ProgressLine
     from game.search.pair_by_pair import PairByPair
 
 SOLVED_BY_THE_WAY = "no turns: solved by the way"
@@ -86,13 +86,13 @@ class Asker:
     def answer(self, setup: str) -> Answer:
         """Par and solutions. Raises NotationError."""
         position = self.position(setup)
-        with watching() as watch:
+        with progress_line() as watch:
             outcome = self._searcher.search(position.cube, position.solve, position.faces, watch)
             seconds = self._searcher.seconds
             pairs = self._by_pairs(position, watch) if self.pairs and not watch.stopped else None
         return Answer(setup, position, outcome, seconds, watch.stopped, self.pairs, pairs)
 
-    def _by_pairs(self, position: Position, watch: Watch) -> PairByPair | None:
+    def _by_pairs(self, position: Position, watch: ProgressLine) -> PairByPair | None:
         from game.search.pair_by_pair import PairByPair, pair_by_pair  # noqa: PLC0415 - NumPy
 
         if not is_by_pairs(position):

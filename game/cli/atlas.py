@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from game.cli.exits import Exit
-from game.cli.progress import watching
+from game.cli.progress import progress_line
 from game.folders import Folders
 
 if TYPE_CHECKING:
@@ -63,7 +63,7 @@ def _search(pars: Pars, wanted: Iterable[Spot], cache: Path) -> bool:
     from game.search.shortest import search  # noqa: PLC0415
 
     models = tuple(pars.missing(wanted))
-    with watching() as watch:
+    with progress_line() as watch:
         tables = load_tables(cache)
         for number, model in enumerate(models):
             watch.tell(f"{number} of {len(models)} positions are searched")

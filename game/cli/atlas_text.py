@@ -32,7 +32,7 @@ from game.cube.symmetry import TWINS
 from game.cube.words import pair_words
 
 Placement = tuple[Spot, ...]
-"""An entry at each turn of the top."""
+"""A cell at each turn of the top."""
 HEADS = ("", "-", "U", "U2", "U'", "least", "solutions", "twin", "corner", "edge")
 WIDTHS = (3, 3, 3, 3, 3, 6, 10, 5)
 """Columns of the text table up to the words; the first begins left, the others end right."""
@@ -80,9 +80,9 @@ FORMS: Mapping[str, Callable[[Sequence[Spot], Pars, Colours], str]] = {
 
 def _groups(wanted: Iterable[Spot]) -> Iterable[tuple[Group, list[Placement]]]:
     """The placements of each group, both in the order of `Group`."""
-    placements = [tuple(spots) for _, spots in groupby(wanted, key=lambda spot: spot.entry)]
+    placements = [tuple(spots) for _, spots in groupby(wanted, key=lambda spot: spot.cell)]
     for group in Group:
-        yield group, [p for p in placements if p[0].entry.group is group]
+        yield group, [p for p in placements if p[0].cell.group is group]
 
 
 def _introduction(spot: Spot) -> str:
@@ -106,10 +106,10 @@ def _cells(placement: Placement, pars: Pars, colours: Colours) -> tuple[str, ...
     tops = ["-" if par is None else str(par.turns) for par in facts.pars]
     least = facts.least
     return (
-        spot.entry.name,
+        spot.cell.name,
         *(tops + [""] * (len(TOP_TURNS) - len(tops))),
         *(("-", "-") if least is None else (str(least), str(facts.solutions))),
-        spot.twin("diagonal").entry.name,
+        spot.twin("diagonal").cell.name,
         corner_short(spot.place.corner, spot.slot, colours),
         edge_short(spot.place.edge, spot.slot, colours),
     )
@@ -119,17 +119,17 @@ def _facts(placement: Placement, pars: Pars) -> Facts:
     return Facts(tuple(pars.of(spot) for spot in placement))
 
 
-def _text_row(cells: Sequence[str]) -> str:
+def _text_row(texts: Sequence[str]) -> str:
     first, *numbers = (
-        f"{cell:<{width}}" if not column else f"{cell:>{width}}"
-        for column, (cell, width) in enumerate(zip(cells, WIDTHS, strict=False))
+        f"{text:<{width}}" if not column else f"{text:>{width}}"
+        for column, (text, width) in enumerate(zip(texts, WIDTHS, strict=False))
     )
-    corner, edge = cells[len(WIDTHS) :]
+    corner, edge = texts[len(WIDTHS) :]
     return f"{first}{''.join(numbers)}  {corner:<21} {edge}".rstrip()
 
 
-def _markdown_row(cells: Iterable[str]) -> str:
-    return f"| {' | '.join(cells)} |"
+def _markdown_row(texts: Iterable[str]) -> str:
+    return f"| {' | '.join(texts)} |"
 
 
 def _object(placement: Placement, pars: Pars, colours: Colours) -> dict[str, object]:
@@ -137,9 +137,9 @@ def _object(placement: Placement, pars: Pars, colours: Colours) -> dict[str, obj
     facts = _facts(placement, pars)
     twins = {name: spot.twin(name) for name in TWINS}
     return {
-        "name": spot.entry.name,
-        "columns": spot.entry.columns,
-        "group": spot.entry.group.value,
+        "name": spot.cell.name,
+        "columns": spot.cell.columns,
+        "group": spot.cell.group.value,
         "words": pair_words(spot.place, spot.slot, colours),
         "open": list(spot.open),
         "tops": [
@@ -154,6 +154,6 @@ def _object(placement: Placement, pars: Pars, colours: Colours) -> dict[str, obj
         "par": facts.least,
         "solutions": facts.solutions if facts.least is not None else None,
         "twins": {
-            name: {"name": twin.entry.name, "slot": twin.slot} for name, twin in twins.items()
+            name: {"name": twin.cell.name, "slot": twin.slot} for name, twin in twins.items()
         },
     }

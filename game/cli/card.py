@@ -11,10 +11,11 @@ from typing import TYPE_CHECKING
 from game.cli.exits import Exit
 from game.errors import ContestError, printable
 from game.folders import Folders
+from game.modes import CONTEST, DAY
 
 if TYPE_CHECKING:
     from game.friends.standings import Pars
-    from game.keeping.contests import Entry
+    from game.keeping.entries import Entry
     from game.records import Records
 
 NAME = "card"
@@ -67,7 +68,7 @@ def _player(folders: Folders) -> str:
 def _entry(records: Records, wanted: str | None) -> Entry:
     """The contest that is wanted, or the last one entered. Raises ContestError for none."""
     from game.friends.codes import PREFIX, key, read_invite  # noqa: PLC0415 - the rules only here
-    from game.keeping.contests import CONTEST, DAY, entries_in  # noqa: PLC0415
+    from game.keeping.entries import entries_in  # noqa: PLC0415
 
     kind = wanted
     if wanted is not None and PREFIX in wanted.upper():

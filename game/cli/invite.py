@@ -13,7 +13,7 @@ from game.folders import Folders
 from game.play.position import VIEWS
 
 if TYPE_CHECKING:
-    from game.deal.selection import Programme
+    from game.deal.selection import Selection
     from game.friends.contest import Contest
     from game.packs import Pack
     from game.play.position import Position
@@ -138,7 +138,7 @@ def _dealt(arguments: argparse.Namespace) -> tuple[Position, ...]:
     return _first(FromDeal(kind), arguments)
 
 
-def _first(programme: Programme, arguments: argparse.Namespace) -> tuple[Position, ...]:
+def _first(programme: Selection, arguments: argparse.Namespace) -> tuple[Position, ...]:
     """So many positions of a programme, of the seed given or of one thrown."""
     from game.deal.selection import first_positions  # noqa: PLC0415
     from game.friends.contest import MAX_POSITIONS  # noqa: PLC0415 - the rules only for this command

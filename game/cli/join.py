@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import BinaryIO
 
 from game.cli import play
-from game.cli.received import pieces
+from game.cli.received import received
 from game.errors import CodeError
 from game.folders import Folders
 
@@ -55,7 +55,7 @@ def _text(words: list[str]) -> str:
 
 
 def _beginning(stream: BinaryIO) -> str:
-    return "".join(islice(pieces(stream), MAX_PIECES))
+    return "".join(islice(received(stream), MAX_PIECES))
 
 
 def _file(name: str) -> Path | None:

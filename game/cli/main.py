@@ -11,12 +11,11 @@ from datetime import datetime
 from typing import NoReturn, Protocol, TextIO
 
 from game import __version__, mishap
-from game.cli import atlas, card, check, export, invite, join, par, play, standings, tables, where
+from game.cli import play
 from game.cli.exits import MEANING, Exit
 from game.errors import CacheError, PairwrightError, printable
 from game.folders import folders
 
-COMMANDS = (par, atlas, invite, join, card, standings, check, export, tables, where)
 MAX_TOLD = 200
 """Characters of a fault in the arguments that are told."""
 
@@ -46,15 +45,30 @@ def main(argv: Sequence[str] | None = None) -> int:
 
 def _run(argv: Sequence[str] | None) -> int:
     try:
-        arguments = _parser().parse_args(argv)
+        arguments = _game_alone(argv) or _parser().parse_args(argv)
     except SystemExit as ending:  # argparse has told help, version or a fault
         return int(ending.code or 0)
     status: int = arguments.run(arguments, folders(arguments.data_dir))
     return status
 
 
+def _game_alone(argv: Sequence[str] | None) -> argparse.Namespace | None:
+    """The arguments when they start the game; None when the parser of all commands must read them.
+
+    The game starts the sooner because the modules of the commands are not imported for it.
+    """
+    with suppress(argparse.ArgumentError):
+        found, others = _folder_parser().parse_known_args(argv)
+        if not others:
+            found.run = play.run
+            return found
+    return None
+
+
 def _mishap(argv: Sequence[str] | None, error: Exception) -> Exit:
     """Tell in a file what nobody foresaw, and in one line where the file is."""
+    from game.cli.commands import COMMANDS  # noqa: PLC0415 - the game does not need them
+
     given = list(sys.argv[1:] if argv is None else argv)
     command = next((name for name in given if name in {part.NAME for part in COMMANDS}), "")
     path = None
@@ -69,12 +83,17 @@ def _mishap(argv: Sequence[str] | None, error: Exception) -> Exit:
 
 def _data_dir(given: Sequence[str]) -> str | None:
     """The folder that the arguments name, however they went on."""
-    parser = argparse.ArgumentParser(add_help=False, allow_abbrev=False, exit_on_error=False)
-    _add_common(parser, None)
-    with suppress(argparse.ArgumentError, SystemExit):
-        found: str | None = parser.parse_known_args(given)[0].data_dir
+    with suppress(argparse.ArgumentError):
+        found: str | None = _folder_parser().parse_known_args(given)[0].data_dir
         return found
     return None
+
+
+def _folder_parser() -> argparse.ArgumentParser:
+    """A parser of the one argument that the game takes. Raises argparse.ArgumentError."""
+    parser = argparse.ArgumentParser(add_help=False, allow_abbrev=False, exit_on_error=False)
+    _add_data_dir(parser, None)
+    return parser
 
 
 class _Written(Protocol):
@@ -100,6 +119,8 @@ class _Parser(argparse.ArgumentParser):
 
 
 def _parser() -> argparse.ArgumentParser:
+    from game.cli.commands import COMMANDS  # noqa: PLC0415 - the game does not need them
+
     parser = _Parser(
         prog="pairwright",
         description="Bring corner-edge pairs of the 3x3x3 cube into their slots, against the "
@@ -127,13 +148,17 @@ def _parser() -> argparse.ArgumentParser:
 
 
 def _add_common(parser: argparse.ArgumentParser, default: str | None) -> None:
+    _add_data_dir(parser, default)
+    parser.add_argument("--version", action="version", version=f"pairwright {__version__}")
+
+
+def _add_data_dir(parser: argparse.ArgumentParser, default: str | None) -> None:
     parser.add_argument(
         "--data-dir",
         metavar="DIR",
         default=default,
         help="keep records, settings and tables in this folder",
     )
-    parser.add_argument("--version", action="version", version=f"pairwright {__version__}")
 
 
 def _exit_codes() -> str:

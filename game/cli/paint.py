@@ -14,8 +14,8 @@ from game.cube import pair
 from game.cube.colours import colour_scheme
 from game.draw import Look, draw_cube, draw_far, size_for
 from game.draw.cells import Ink, Picture, Run, beside, width
+from game.draw.depth import DEPTHS, Depth
 from game.draw.look import Style
-from game.draw.palette import DEPTHS, Depth
 from game.play.position import Position
 from game.settings import Settings
 

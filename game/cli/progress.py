@@ -21,7 +21,7 @@ EVERY = 0.1
 """Seconds between two states of the line at least."""
 
 
-class Watch:
+class ProgressLine:
     """What `search` is given to tell its progress to and to ask whether to stop."""
 
     def __init__(self) -> None:
@@ -70,7 +70,7 @@ class Watch:
 class BuildTeller:
     """Tells how far a build of the large tables is, and how long it will take as things go."""
 
-    def __init__(self, watch: Watch) -> None:
+    def __init__(self, watch: ProgressLine) -> None:
         self._watch = watch
         self._began = time.monotonic()
 
@@ -90,9 +90,9 @@ def duration(seconds: float) -> str:
 
 
 @contextmanager
-def watching() -> Iterator[Watch]:
+def progress_line() -> Iterator[ProgressLine]:
     """While within, Ctrl-C makes the watch say that the search is cancelled."""
-    watch = Watch()
+    watch = ProgressLine()
     before = signal.signal(signal.SIGINT, watch._interrupt)
     try:
         yield watch

@@ -8,14 +8,15 @@ from collections.abc import Iterable, Sequence
 from pathlib import Path
 
 from game.cli.exits import Exit
-from game.cli.progress import Watch, watching
+from game.cli.progress import ProgressLine, progress_line
 from game.cli.searching import Searcher
 from game.cube.cube import Cube
 from game.errors import Fault, PackError
 from game.folders import Folders
 from game.packs import Pack, Puzzle, all_packs, load_pack, load_packs, pack_folder, puzzles
-from game.packs.checking import Row, report, rows
+from game.packs.checking import CheckedPuzzle, report, rows
 from game.packs.difficulty import Find
+from game.prose import tallied
 from game.search.outcome import Outcome
 
 _COLUMNS = (("par", 5), ("shortest", 10), ("habit", 7), ("hidden", 8), ("difficulty", 12))
@@ -28,7 +29,7 @@ def prove(paths: Sequence[Path], folders: Folders) -> int:
     """
     packs, errors = _loaded(paths) if paths else all_packs(pack_folder(), folders.packs)
     faults = [fault for error in errors for fault in error.faults]
-    with watching() as watch:
+    with progress_line() as watch:
         find = _finder(folders.cache, watch)
         for pack in packs:
             faults += _check(pack, find, watch)
@@ -38,16 +39,12 @@ def prove(paths: Sequence[Path], folders: Folders) -> int:
     for fault in faults:
         print(fault, file=sys.stderr)
     if errors:
-        unread = _count(len(errors), "pack that cannot be read", "packs that cannot be read")
+        unread = tallied(len(errors), "pack that cannot be read", "packs that cannot be read")
         print(f"The claims of {unread} are proven once the faults are mended.")
     levels = sum(len(pack.levels) for pack in packs)
-    told = _count(len(faults), "fault") if faults else "every claim is proven"
-    print(f"{_count(len(packs), 'pack')}, {_count(levels, 'level')}: {told}")
+    told = tallied(len(faults), "fault") if faults else "every claim is proven"
+    print(f"{tallied(len(packs), 'pack')}, {tallied(levels, 'level')}: {told}")
     return Exit.FAULT if faults else Exit.DONE
-
-
-def _count(number: int, word: str, plural: str = "") -> str:
-    return f"{number} {word}" if number == 1 else f"{number} {plural or word + 's'}"
 
 
 def _loaded(paths: Iterable[Path]) -> tuple[tuple[Pack, ...], tuple[PackError, ...]]:
@@ -67,7 +64,7 @@ def _loaded(paths: Iterable[Path]) -> tuple[tuple[Pack, ...], tuple[PackError, .
     return tuple(packs), tuple(errors)
 
 
-def _finder(cache: Path, watch: Watch) -> Find:
+def _finder(cache: Path, watch: ProgressLine) -> Find:
     """A search that Ctrl-C stops."""
     searcher = Searcher(cache)
 
@@ -77,13 +74,13 @@ def _finder(cache: Path, watch: Watch) -> Find:
     return find
 
 
-def _check(pack: Pack, find: Find, watch: Watch) -> tuple[Fault, ...]:
+def _check(pack: Pack, find: Find, watch: ProgressLine) -> tuple[Fault, ...]:
     """Print a pack's table as the rows come, then its warnings; its faults."""
     names = [_name(puzzle) for puzzle in puzzles(pack)]
     wide = max(map(len, names), default=0)
     heading = "".join(f"{title:>{width}}" for title, width in _COLUMNS)
     print(f"{pack.id}: {pack.title}\n  {'level':<{wide}}{heading}")
-    done: list[Row] = []
+    done: list[CheckedPuzzle] = []
     for row in rows(pack, find):
         watch.clear()
         if watch.stopped:
@@ -102,7 +99,7 @@ def _name(puzzle: Puzzle) -> str:
     return puzzle.key.split("/", 1)[1]
 
 
-def _told(row: Row) -> str:
+def _told(row: CheckedPuzzle) -> str:
     """What was found, in columns; a dash where nothing was."""
     measured = row.difficulty
     values = ["-"] * len(_COLUMNS)

@@ -30,7 +30,7 @@ from game.friends.chat import Chat
 from game.friends.codes import Findings
 from game.friends.contest import Card, Contest
 from game.friends.day import day
-from game.friends.standings import PROOF, Pars, Row, Standings, standings
+from game.friends.standings import PROOF, Pars, Ranked, Standings, standings
 from game.play.times import written
 from game.prose import counted
 
@@ -123,7 +123,7 @@ def _contest_lines(kind: str, one: Standings, pars: Pars) -> Iterator[str]:
         yield from (f"  {shown(card.card.name)} {card.reason}" for card in one.refused)
 
 
-def _cells(row: Row, contest: Contest, pars: Pars) -> tuple[str, ...]:
+def _cells(row: Ranked, contest: Contest, pars: Pars) -> tuple[str, ...]:
     over = row.over(pars)
     calls = str(row.calls) if row.calls else ""
     if row.calls and None not in pars:
@@ -183,7 +183,7 @@ def _contest_facts(kind: str, one: Standings, pars: Pars) -> dict[str, Any]:
     }
 
 
-def _row_facts(row: Row, pars: Pars) -> dict[str, Any]:
+def _row_facts(row: Ranked, pars: Pars) -> dict[str, Any]:
     return {
         "rank": row.rank,
         "name": row.card.name,

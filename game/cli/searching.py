@@ -4,20 +4,18 @@ from __future__ import annotations
 
 import sys
 import time
-from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from game.cli.progress import BuildTeller, Watch
+from game.cli.progress import BuildTeller, ProgressLine
 from game.cube.cube import Cube
-from game.errors import CacheBusy, CacheError
+from game.engine.questions import Question
+from game.engine.searching import build_large, needs_more, outcome_of
+from game.errors import CacheError
 
 if TYPE_CHECKING:
     from game.search.outcome import Outcome
     from game.search.tables import Tables
-
-PAUSE = 0.1
-"""Seconds between two looks at whether another process has ended its build."""
 
 
 class Searcher:
@@ -50,64 +48,48 @@ class Searcher:
         self._tables = load_all_tables(self._cache)
         self._may_build = not has_near_sets(self._tables)
 
-    def search(self, cube: Cube, solve: tuple[str, ...], faces: str, watch: Watch) -> Outcome:
-        """What a search finds. Ctrl-C stops it, and a build before it."""
-        from game.search.cache import ENOUGH  # noqa: PLC0415 - likewise
-        from game.search.shortest import search  # noqa: PLC0415
-
-        if self._tables is None:
-            self.load()
-
-        def found(max_nodes: int | None) -> Outcome:
-            began = time.perf_counter()
-            assert self._tables is not None
-            outcome = search(
-                cube,
-                solve,
-                faces,
-                tables=self._tables,
-                first=self._first,
-                max_nodes=max_nodes,
-                progress=watch.progress,
-                cancelled=watch.cancelled,
-            )
-            self.seconds = time.perf_counter() - began
-            return outcome
-
-        return self._with_tables(found, ENOUGH, watch) if self._may_build else found(None)
-
-    def _with_tables(
-        self, found: Callable[[int | None], Outcome], enough: int, watch: Watch
+    def search(
+        self, cube: Cube, solve: tuple[str, ...], faces: str, watch: ProgressLine
     ) -> Outcome:
-        from game.search.outcome import is_finished  # noqa: PLC0415
-
-        outcome = found(enough)
-        if is_finished(outcome, first=self._first) or watch.stopped:
+        """What a search finds. Ctrl-C stops it, and a build before it."""
+        question = Question(cube, solve, faces, first=self._first)
+        outcome = self._outcome(question, watch)
+        if not self._may_build or watch.stopped or not needs_more(question, outcome):
             return outcome
         self._build(watch)
-        return outcome if watch.stopped else found(None)
+        if watch.stopped:
+            return outcome
+        self._may_build = False
+        return self._outcome(question, watch)
 
-    def _build(self, watch: Watch) -> None:
-        """Build the large tables, or wait while another process does."""
-        from game.search.cache import build_near_sets  # noqa: PLC0415
+    def _outcome(self, question: Question, watch: ProgressLine) -> Outcome:
+        tables, began = self.tables, time.perf_counter()
+        outcome = outcome_of(
+            question,
+            tables,
+            may_gain=self._may_build,
+            progress=watch.progress,
+            cancelled=watch.cancelled,
+        )
+        self.seconds = time.perf_counter() - began
+        return outcome
 
+    def _build(self, watch: ProgressLine) -> None:
+        """Have the large tables, if that is possible."""
         watch.clear()
         print("This takes the large tables, 194 MB; they are built once.", file=sys.stderr)
         teller = BuildTeller(watch)
-        while not watch.stopped:
-            try:
-                if not build_near_sets(self._cache, teller.tell, watch.cancelled):
-                    return
-            except CacheBusy:
-                watch.tell("another process is building tables")
-                time.sleep(PAUSE)
-                continue
-            except CacheError as fault:
-                watch.clear()
-                print(f"Going on without: {fault}", file=sys.stderr)
-                self._may_build = False
-                return
+        try:
+            is_built = build_large(
+                self._cache,
+                teller.tell,
+                lambda: watch.tell("another process is building tables"),
+                watch.cancelled,
+            )
+        except CacheError as fault:
             watch.clear()
-            self.load()
-            self._may_build = False
+            print(f"Going on without: {fault}", file=sys.stderr)
             return
+        watch.clear()
+        if is_built:
+            self.load()

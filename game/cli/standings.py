@@ -9,8 +9,8 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from game.cli.exits import Exit
-from game.cli.progress import watching
-from game.cli.received import pieces
+from game.cli.progress import progress_line
+from game.cli.received import received
 from game.errors import CodeError, PairwrightError, printable
 from game.folders import Folders
 
@@ -74,7 +74,7 @@ def _searched(all_standings: Iterable[Standings], cache: Path) -> tuple[dict[str
 
     pars = {}
     searcher = Searcher(cache, first=True)
-    with watching() as watch:
+    with progress_line() as watch:
         for number, (text, position) in enumerate(wanted.items()):
             watch.tell(f"{number} of {len(wanted)} positions are searched")
             outcome = searcher.search(position.cube, position.solve, position.faces, watch)
@@ -93,11 +93,11 @@ def _pieces(files: Iterable[str]) -> Iterator[str]:
                 raise PairwrightError("no standard input to read")
             if sys.stdin.isatty():
                 print("Paste the chat, then press Ctrl-D on a line of its own.", file=sys.stderr)
-            yield from pieces(sys.stdin.buffer)
+            yield from received(sys.stdin.buffer)
         else:
             try:
                 with Path(name).open("rb") as stream:
-                    yield from pieces(stream)
+                    yield from received(stream)
             except (OSError, ValueError) as error:
                 why = getattr(error, "strerror", None) or "no name of a file"
                 raise PairwrightError(f"{printable(name, 200)}: {why}") from None

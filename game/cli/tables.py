@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from game.cli.exits import Exit
-from game.cli.progress import BuildTeller, watching
+from game.cli.progress import BuildTeller, progress_line
 from game.folders import Folders
 
 if TYPE_CHECKING:
@@ -52,7 +52,7 @@ def _show(cache: Path) -> int:
 def _build(cache: Path) -> int:
     from game.search.cache import build_near_sets, load_tables  # noqa: PLC0415
 
-    with watching() as watch:
+    with progress_line() as watch:
         load_tables(cache)
         finished = build_near_sets(cache, BuildTeller(watch).tell, watch.cancelled)
     if not finished:

@@ -22,7 +22,7 @@ from typing import TYPE_CHECKING
 from game.cube import geometry
 from game.cube.geometry import FACES, NORMAL
 from game.play.position import Position
-from game.prose import listed
+from game.prose import listed, tallied
 from game.search.outcome import NoneUpTo, Outcome, Solved, Stopped
 
 if TYPE_CHECKING:
@@ -69,9 +69,9 @@ def way_words(outcome: Outcome | None) -> str:
         case None:
             return "being searched"
         case Solved(par, solutions, complete):
-            turns = f"{par} turn{'' if par == 1 else 's'}"
+            turns = tallied(par, "turn")
             least = "" if complete else "at least "
-            return f"{turns}, {least}{len(solutions)} way{'' if len(solutions) == 1 else 's'}"
+            return f"{turns}, {least}{tallied(len(solutions), 'way')}"
         case NoneUpTo(turns):
             return f"none of up to {turns} turns"
         case Stopped(at_least):

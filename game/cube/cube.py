@@ -8,7 +8,7 @@ every centre is at home, and `grip` is the rotation that was undone.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from functools import cache, cached_property
 
@@ -23,7 +23,7 @@ from game.cube.geometry import (
     Matrix,
     Permutation,
 )
-from game.cube.moves import Move, permutation
+from game.cube.moves import Move, table
 from game.errors import PositionError
 
 
@@ -35,10 +35,10 @@ class Cube:
 
     def turn(self, moves: Iterable[Move]) -> Cube:
         """The cube after the moves."""
-        where = self.where
+        where = bytes(self.where)
         for move in moves:
-            where = geometry.then(where, permutation(move))
-        return Cube(where)
+            where = where.translate(table(move))
+        return Cube(tuple(where))
 
     @cached_property
     def at(self) -> Permutation:
@@ -48,11 +48,15 @@ class Cube:
     @cached_property
     def grip(self) -> Matrix:
         """The rotation that took the centres from home to where they are."""
-        return _grips()[tuple(self.where[c] for c in CENTRES.values())]
+        return _grips()[self.where[_CENTRES]]
 
-    @cached_property
+    @property
     def upright(self) -> Cube:
         """The same cube, turned as a whole until every centre is at home."""
+        return self if self.where[_CENTRES] == IDENTITY[_CENTRES] else self._turned_back
+
+    @cached_property
+    def _turned_back(self) -> Cube:
         back = geometry.whole(geometry.transpose(self.grip))
         return Cube(geometry.then(self.where, back))
 
@@ -67,12 +71,14 @@ class Cube:
 
 
 SOLVED = Cube()
+_CENTRES = slice(CENTRES["F"], None, 9)
+"""The six centres among the 54 stickers."""
 
 
 @cache
 def _grips() -> dict[Permutation, Matrix]:
     """The places of the six centres -> the rotation that took them there."""
-    return {tuple(geometry.whole(m)[c] for c in CENTRES.values()): m for m in ROTATIONS}
+    return {tuple(geometry.image(m, c) for c in CENTRES.values()): m for m in ROTATIONS}
 
 
 # -- pieces --------------------------------------------------------------------------------------
@@ -104,6 +110,10 @@ EDGES = _pieces(EDGE_STICKERS)
 
 PIECE_OF: dict[int, tuple[int, ...]] = {i: piece for piece in CORNERS + EDGES for i in piece}
 """Sticker -> the stickers of the piece place it belongs to, reference sticker first."""
+_NUMBER = {i: n for kind in (CORNERS, EDGES) for n, piece in enumerate(kind) for i in piece}
+"""Sticker -> the number of its piece place among the corners or among the edges."""
+_SHIFT = {i: shift for piece in CORNERS + EDGES for shift, i in enumerate(piece)}
+"""Sticker -> how many stickers clockwise from the reference sticker of its place it lies."""
 
 
 def cube_of(places: dict[int, int]) -> Cube:
@@ -114,13 +124,14 @@ def cube_of(places: dict[int, int]) -> Cube:
     """
     where = list(IDENTITY)
     for piece in CORNERS + EDGES:
-        target = PIECE_OF[places[piece[0]]]
+        place = places[piece[0]]
+        target = PIECE_OF[place]
         if len(target) != len(piece):
             one, other = ("a corner", "an edge") if len(piece) == 3 else ("an edge", "a corner")
             raise PositionError(f"{one} cannot lie where {other} belongs")
-        shift = target.index(places[piece[0]])
-        for k, i in enumerate(piece):
-            where[i] = target[(k + shift) % len(piece)]
+        shift = _SHIFT[place]
+        for i, there in zip(piece, target[shift:] + target[:shift], strict=True):
+            where[i] = there
     if len(set(where)) != len(where):
         raise PositionError("two pieces lie at one place")
     cube = Cube(tuple(where))
@@ -137,20 +148,27 @@ def impossibility(cube: Cube) -> str:
     and the permutations of corners and edges have the same parity (common practice, no source;
     the tests count the group they leave against the published order).
     """
-    twist = sum(PIECE_OF[cube.where[c[0]]].index(cube.where[c[0]]) for c in CORNERS)
-    if twist % 3:
+    if turned(cube.where, CORNERS) % 3:
         return "one corner is twisted"
-    flip = sum(PIECE_OF[cube.where[e[0]]].index(cube.where[e[0]]) for e in EDGES)
-    if flip % 2:
+    if turned(cube.where, EDGES) % 2:
         return "one edge is flipped"
-    if _is_odd(cube, CORNERS) != _is_odd(cube, EDGES):
+    if is_odd(cube.where, CORNERS) != is_odd(cube.where, EDGES):
         return "two pieces are exchanged"
     return ""
 
 
-def _is_odd(cube: Cube, pieces: tuple[tuple[int, ...], ...]) -> bool:
-    """The parity of how the pieces are permuted."""
-    target = [pieces.index(PIECE_OF[cube.where[piece[0]]]) for piece in pieces]
+Places = Mapping[int, int] | Permutation
+"""Home of a sticker -> where it lies, for the reference stickers at least."""
+
+
+def turned(places: Places, pieces: tuple[tuple[int, ...], ...]) -> int:
+    """The sum of the twists or flips of these pieces, all corners or all edges."""
+    return sum(_SHIFT[places[piece[0]]] for piece in pieces)
+
+
+def is_odd(places: Places, pieces: tuple[tuple[int, ...], ...]) -> bool:
+    """The parity of how these pieces, all corners or all edges, are permuted."""
+    target = [_NUMBER[places[piece[0]]] for piece in pieces]
     swaps = 0
     for i in range(len(target)):
         while target[i] != i:

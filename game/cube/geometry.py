@@ -134,7 +134,12 @@ EDGE_STICKERS = _stickers_by_piece(2)
 
 def apply(matrix: Matrix, v: Vector) -> Vector:
     """The image of a vector."""
-    return (dot(matrix[0], v), dot(matrix[1], v), dot(matrix[2], v))
+    (a, b, c), (x, y, z) = matrix, v
+    return (
+        a[0] * x + a[1] * y + a[2] * z,
+        b[0] * x + b[1] * y + b[2] * z,
+        c[0] * x + c[1] * y + c[2] * z,
+    )
 
 
 @cache
@@ -190,14 +195,15 @@ def clockwise(axis: int, quarters: int) -> Matrix:
     return turned
 
 
+def image(matrix: Matrix, index: int) -> int:
+    """The place to which the matrix takes the sticker at this one."""
+    place, normal = STICKERS[index]
+    return INDEX[Sticker(apply(matrix, place), apply(matrix, normal))]
+
+
 def permutation(matrix: Matrix, layers: frozenset[int], axis: int) -> Permutation:
     """What the matrix does to the stickers whose place has its `axis` coordinate in `layers`."""
-    return tuple(
-        INDEX[Sticker(apply(matrix, s.place), apply(matrix, s.normal))]
-        if s.place[axis] in layers
-        else i
-        for i, s in enumerate(STICKERS)
-    )
+    return tuple(image(matrix, i) if s.place[axis] in layers else i for i, s in enumerate(STICKERS))
 
 
 WHOLE = frozenset((-1, 0, 1))

@@ -77,6 +77,12 @@ def permutation(move: Move) -> Permutation:
     return geometry.permutation(move.matrix, move.layers, move.axis)
 
 
+@cache
+def table(move: Move) -> bytes:
+    """The same as a table for `bytes.translate`, which turns a cube of bytes at once."""
+    return bytes(permutation(move)).ljust(256, b"\0")
+
+
 def _letters() -> dict[str, tuple[int, frozenset[int], int]]:
     """Letter -> axis, layers, and the clockwise sense of one quarter (1 or 3)."""
     letters = {}
@@ -113,8 +119,8 @@ def turned_face(move: Move) -> str:
     return move.name[0]
 
 
-_TOKEN = re.compile(r"(2?[FBRLUD]w|[FBRLUDfbrludMESxyz](?![wW]))(2'|2|'|)(?![0-9'])")
-_WORD = re.compile(r"[0-9]*[A-Za-z][wW]?[0-9']*|[^\sA-Za-z]+|.")
+_TOKEN = r"(2?[FBRLUD]w|[FBRLUDfbrludMESxyz](?![wW]))(2'|2|'|)(?![0-9'])"
+_WORD = r"[0-9]*[A-Za-z][wW]?[0-9']*|[^\sA-Za-z]+|."
 _EXPECTED = "expected F B R L U D, wide Fw ... Dw, M E S or x y z, each alone or with ' or 2"
 
 
@@ -127,14 +133,18 @@ def parse_line(text: str) -> tuple[Move, ...]:
     if len(text) > MAX_TEXT:
         problem = f"{len(text)} characters; a line has at most {MAX_TEXT}"
         raise NotationError(text[: MAX_TEXT + 1], MAX_TEXT, 1, problem)
+    words = text.split()
+    if len(words) <= MAX_MOVES and all(word in MOVES for word in words):  # as most lines are
+        return tuple(MOVES[word] for word in words)
     plain = text.translate(dict.fromkeys(map(ord, PRIMES), "'"))
+    token_at = re.compile(_TOKEN).match
     moves: list[Move] = []
     at = 0
     while at < len(plain):
         if plain[at].isspace():
             at += 1
             continue
-        token = _TOKEN.match(plain, at)
+        token = token_at(plain, at)
         if token is None:
             raise _unknown(text, plain, at)
         if len(moves) == MAX_MOVES:
@@ -153,7 +163,7 @@ def _unknown(text: str, plain: str, at: int) -> NotationError:
     if plain[at] in "()[]{},;.":
         what = "a comma" if plain[at] == "," else f'"{plain[at]}"'
         return NotationError(text, at, 1, f"{what} is no turn; write turns with spaces only")
-    word_match = _WORD.match(plain, at)
+    word_match = re.compile(_WORD).match(plain, at)
     word = word_match[0] if word_match else plain[at]
     meant = (
         word.capitalize(),  # rw, RW, m
@@ -161,7 +171,7 @@ def _unknown(text: str, plain: str, at: int) -> NotationError:
         word.removesuffix("'2") + "2",
         word.removesuffix("3") + "'",
     )
-    hints = (f'did you mean "{name}"?' for name in meant if _TOKEN.fullmatch(name))
+    hints = (f'did you mean "{name}"?' for name in meant if re.fullmatch(_TOKEN, name))
     problem = f'unknown turn "{printable(word)}"; {next(hints, _EXPECTED)}'
     return NotationError(text, at, len(word), problem)
 

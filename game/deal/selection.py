@@ -21,7 +21,7 @@ from game.cube.pair import SLOTS
 from game.deal.deal import HANDS, Kind, deal
 from game.deal.dice import Dice
 from game.deal.five import day_text, five_of
-from game.errors import DayError, PositionError, ProgrammeError, printable
+from game.errors import DayError, PositionError, SelectionError, printable
 from game.packs import Pack, puzzles
 from game.play.position import Position
 from game.prose import counted, listed
@@ -33,7 +33,7 @@ MAX_PROGRAMME_TEXT = 80
 """Characters of a programme's text at most."""
 
 
-class Programme(Protocol):
+class Selection(Protocol):
     """Where positions come from."""
 
     @property
@@ -49,14 +49,14 @@ class Programme(Protocol):
         """How many positions it has; None when they never end."""
 
     def positions(self, seed: str) -> Iterator[Position]:
-        """The positions of this seed in order. Raises ProgrammeError when there can be none."""
+        """The positions of this seed in order. Raises SelectionError when there can be none."""
 
 
 @dataclass(frozen=True)
 class FromPack:
     """The levels of a pack and their twins, each once in a random order, and then all over again.
 
-    Raises ProgrammeError for a pack without levels.
+    Raises SelectionError for a pack without levels.
     """
 
     pack: Pack
@@ -65,7 +65,7 @@ class FromPack:
 
     def __post_init__(self) -> None:
         if not self.pack.levels:
-            raise ProgrammeError(f'the pack "{self.pack.title}" has no levels')
+            raise SelectionError(f'the pack "{self.pack.title}" has no levels')
 
     @property
     def text(self) -> str:
@@ -116,17 +116,17 @@ class FromDeal:
         return ", ".join(told)
 
     def positions(self, seed: str) -> Iterator[Position]:
-        """A position for each number that follows the seed. Raises ProgrammeError."""
+        """A position for each number that follows the seed. Raises SelectionError."""
         for number in count(1):
             try:
                 yield deal(self.kind, f"{seed} {number}")
             except PositionError as error:
-                raise ProgrammeError(f"nothing can be dealt: {error}") from None
+                raise SelectionError(f"nothing can be dealt: {error}") from None
 
 
 @dataclass(frozen=True)
 class FromDay:
-    """The day's five, in their order whatever the seed. Raises ProgrammeError for a day without."""
+    """The day's five, in their order whatever the seed. Raises SelectionError for a day without."""
 
     date: date
 
@@ -136,7 +136,7 @@ class FromDay:
         try:
             day_text(self.date)
         except DayError as error:
-            raise ProgrammeError(str(error)) from None
+            raise SelectionError(str(error)) from None
 
     @property
     def text(self) -> str:
@@ -153,17 +153,17 @@ class FromDay:
         yield from five_of(self.date)
 
 
-def first_positions(programme: Programme, seed: str, number: int) -> tuple[Position, ...]:
-    """The first positions of a seed, all there are where they are fewer. Raises ProgrammeError."""
+def first_positions(programme: Selection, seed: str, number: int) -> tuple[Position, ...]:
+    """The first positions of a seed, all there are where they are fewer. Raises SelectionError."""
     return tuple(islice(programme.positions(seed), number))
 
 
-def parse_programme(text: str, packs: Iterable[Pack], date_of: Callable[[str], date]) -> Programme:
+def parse_selection(text: str, packs: Iterable[Pack], date_of: Callable[[str], date]) -> Selection:
     """The programme of a text. packs: those that it may come from.
 
     date_of: a date from text like 2026-11-25, or ValueError: `datetime.date.fromisoformat`.
 
-    Raises ProgrammeError for what is none, and for a pack that is not there.
+    Raises SelectionError for what is none, and for a pack that is not there.
     """
     head, _, rest = text[: MAX_PROGRAMME_TEXT + 1].partition("/")
     if len(text) <= MAX_PROGRAMME_TEXT:
@@ -173,32 +173,32 @@ def parse_programme(text: str, packs: Iterable[Pack], date_of: Callable[[str], d
             return _from_deal(rest)
         if head == "day":
             return _from_day(rest, date_of)
-    raise ProgrammeError(f'"{printable(text, 40)}" is nothing that can be played')
+    raise SelectionError(f'"{printable(text, 40)}" is nothing that can be played')
 
 
 def _from_pack(id_: str, packs: Iterable[Pack]) -> FromPack:
     for pack in packs:
         if pack.id == id_:
             return FromPack(pack)
-    raise ProgrammeError(f'there is no pack "{printable(id_, 40)}"')
+    raise SelectionError(f'there is no pack "{printable(id_, 40)}"')
 
 
 def _from_day(rest: str, date_of: Callable[[str], date]) -> FromDay:
     try:
         programme = FromDay(date_of(rest))
     except ValueError:
-        raise ProgrammeError(f'"{printable(rest, 40)}" is no day with five positions') from None
+        raise SelectionError(f'"{printable(rest, 40)}" is no day with five positions') from None
     if programme.text != f"day/{rest}":
-        raise ProgrammeError("a day is written like 2026-11-25")
+        raise SelectionError("a day is written like 2026-11-25")
     return programme
 
 
 def _from_deal(rest: str) -> FromDeal:
     parts = rest.split("/")
     if len(parts) != 5 or not all(len(n) == 1 and n in "01234" for n in parts[:2]):
-        raise ProgrammeError(f'"{printable(rest, 40)}" are no terms of a deal')
+        raise SelectionError(f'"{printable(rest, 40)}" are no terms of a deal')
     pairs, open_, slots, faces, view = parts
     try:
         return FromDeal(Kind(int(pairs), int(open_), view, tuple(slots.split("+")), faces))
     except PositionError as error:
-        raise ProgrammeError(f"nothing can be dealt: {error}") from None
+        raise SelectionError(f"nothing can be dealt: {error}") from None

@@ -19,7 +19,8 @@ from typing import Literal, NamedTuple
 from game.cube.colours import HOME_COLOURS
 from game.cube.geometry import NORMAL, Matrix, determinant
 from game.cube.moves import Move
-from game.draw.palette import PALETTES, Depth, Palette
+from game.draw.depth import Depth
+from game.draw.palette import PALETTES, Palette
 
 SIZES = tuple(range(2, 25, 2))
 """The sizes S that can be drawn: pixels of a front sticker."""

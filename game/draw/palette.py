@@ -15,13 +15,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Literal
 
 from game.cube.colours import COLOURS
 from game.draw.cells import RGB, Ink
-
-Depth = Literal["true", "256", "16", "none"]
-DEPTHS: tuple[Depth, ...] = ("true", "256", "16", "none")
+from game.draw.depth import Depth
 
 LEAST_DISTANCE: dict[Depth, float] = {"true": 20.0, "256": 16.0}
 """Between two sticker colours on one face, for every kind of eye, as CIE 1976 L*a*b* distance."""

@@ -23,8 +23,9 @@ from numpy.typing import NDArray
 from game.cube.geometry import UNMOVED, apply, cross, determinant
 from game.draw import still
 from game.draw.cells import Ink, Picture, Run, half_cells, merged
+from game.draw.depth import Depth
 from game.draw.look import Eye, Look, Turning
-from game.draw.palette import INSIDE, LETTER, Depth
+from game.draw.palette import INSIDE, LETTER
 from game.draw.panel import PANEL, Paint, panel, sticker_zone, still_panels
 from game.draw.rays import SAMPLES, Box, Floats, Hits, Ints, View, cast
 

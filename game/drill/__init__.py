@@ -8,16 +8,16 @@ choice     what comes next, and why
 
 from game.drill.choice import Choice, choose, open_steps
 from game.drill.item import STEP_WORDS, STEPS, Item, items, items_of
-from game.drill.standing import History, Standing, Try, history
+from game.drill.standing import DrillTry, History, Standing, history
 
 __all__ = [
     "STEPS",
     "STEP_WORDS",
     "Choice",
+    "DrillTry",
     "History",
     "Item",
     "Standing",
-    "Try",
     "choose",
     "history",
     "items",

@@ -1,8 +1,8 @@
 """What a drill rates: its items, each a kind of position small enough to be practised.
 
     step       an item is                                        there are   key
-    one        an entry of the atlas at a slot, the others kept        164   one/FR/a3
-    astray     a group of entries with a piece in another slot,
+    one        a cell of the atlas at a slot, the others kept        164   one/FR/a3
+    astray     a group of cells with a piece in another slot,
                at a slot; the slot that holds the piece is open         12   astray/FR/edge astray
     two        two slots, and whether a piece of each pair is
                trapped below the top layer; the others kept             24   two/FR+BL/free+trapped
@@ -11,7 +11,7 @@
                or more; the other kept                                  12   three/FR+FL+BL/one free
     four       all slots, and the same                                   3   four/.../none free
 
-A twin is an item of its own: the diagonal mirror image of an entry is another entry at the same
+A twin is an item of its own: the diagonal mirror image of a cell is another cell at the same
 slot, and the other mirrors and rotations lead to other slots. An item starts from its measured
 difficulty; of two pairs that is the sum, since they are measured one after the other, of more the
 mean of a few deals.
@@ -25,7 +25,7 @@ from functools import cache
 from itertools import combinations, product
 from statistics import fmean
 
-from game.atlas import ENTRIES, Spot, named
+from game.atlas import CELLS, Spot, named
 from game.cube import pair
 from game.cube.geometry import whole
 from game.cube.pair import SLOTS, PairPlace
@@ -81,9 +81,9 @@ class Item:
         dice = Dice(seed)
         if len(self.slots) > 1:
             return self._pairs(dice)
-        names = [entry.name for entry in ENTRIES if entry.group.value == self.lies[0]]
-        entry = named(dice.pick(names) if self.step == "astray" else self.lies[0])
-        return Spot(entry, self.slots[0], dice.pick(entry.turns)).position
+        names = [cell.name for cell in CELLS if cell.group.value == self.lies[0]]
+        cell = named(dice.pick(names) if self.step == "astray" else self.lies[0])
+        return Spot(cell, self.slots[0], dice.pick(cell.turns)).position
 
     def _pairs(self, dice: Dice) -> Position:
         others = [slot for slot in SLOTS if slot not in self.slots]
@@ -120,8 +120,8 @@ def items_of(step: str) -> tuple[Item, ...]:
 
 
 def _items() -> Iterator[Item]:
-    for slot, entry in product(SLOTS, measured.ENTRIES):
-        yield Item("one", (slot,), (entry,))
+    for slot, cell in product(SLOTS, measured.CELLS):
+        yield Item("one", (slot,), (cell,))
     for slot, group in product(SLOTS, measured.GROUPS):
         yield Item("astray", (slot,), (group,))
     for step in ("two", "workshop"):
@@ -149,9 +149,9 @@ def _middle() -> float:
 
 def _difficulty(item: Item) -> float:
     if item.step == "one":
-        entry = named(item.lies[0])
-        seen = (Spot(entry, item.slots[0], turn).position for turn in entry.turns)
-        return measured.ENTRIES[entry.name] + HIDDEN * fmean(map(hidden, seen))
+        cell = named(item.lies[0])
+        seen = (Spot(cell, item.slots[0], turn).position for turn in cell.turns)
+        return measured.CELLS[cell.name] + HIDDEN * fmean(map(hidden, seen))
     if item.step == "astray":
         return measured.GROUPS[item.lies[0]]
     if item.lies[0] in FREE:
@@ -161,7 +161,7 @@ def _difficulty(item: Item) -> float:
 
 @cache
 def _mean_of(slot: str, lie: str) -> float:
-    """The mean difficulty of the entries at a slot that lie free, or trapped."""
+    """The mean difficulty of the cells at a slot that lie free, or trapped."""
     turn = whole(to_slot(slot))
     found = []
     for item in items_of("one"):

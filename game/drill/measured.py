@@ -6,7 +6,7 @@ left out: they depend on the slot, and are counted where an item is made.
 
 from __future__ import annotations
 
-ENTRIES: dict[str, float] = {
+CELLS: dict[str, float] = {
     "a0": 7.3, "a1": 7.2, "a2": 6.4, "a3": 6.0, "a4": 7.2,
     "a5": 7.3, "a6": 6.0, "a7": 6.4, "a8": 8.3, "a9": 6.4,
     "b0": 7.0, "b1": 3.3, "b2": 6.7, "b3": 6.9, "b4": 7.1,
@@ -17,11 +17,11 @@ ENTRIES: dict[str, float] = {
     "e0": 7.3, "e4": 6.6, "e8": 8.6, "e9": 8.3,
     "f0": 6.6, "f4": 7.3, "f8": 8.6, "f9": 8.3,
 }  # fmt: skip
-"""Of each entry of the atlas without a piece in another slot: the mean over the turns of the top,
+"""Of each cell of the atlas without a piece in another slot: the mean over the turns of the top,
 the other slots kept."""
 
 GROUPS: dict[str, float] = {"edge astray": 6.9, "corner astray": 7.2, "both astray": 7.5}
-"""Of a group of entries: the mean over all of them as listed, the slots that hold a piece open."""
+"""Of a group of cells: the mean over all of them as listed, the slots that hold a piece open."""
 
 MANY: dict[str, dict[str, float]] = {
     "three": {"none free": 15.0, "one free": 16.2, "more free": 14.0},

@@ -36,7 +36,7 @@ WITHIN = 1.5
 USUAL_OF, USUAL_FROM = 25, 5
 
 
-class Try(NamedTuple):
+class DrillTry(NamedTuple):
     """An attempt at an item, as the records keep it.
 
     at_par: without help, None while par is not known; ms: seeing and doing, where it was solved.
@@ -107,11 +107,11 @@ class History:
     """All tries: `settled` are the whole periods, `running` those since."""
 
     settled: Standing = field(default_factory=Standing)
-    running: tuple[Try, ...] = ()
+    running: tuple[DrillTry, ...] = ()
     last: str = ""
     """The position of the last try."""
 
-    def after(self, one: Try) -> History:
+    def after(self, one: DrillTry) -> History:
         """With a try more; unchanged by one at the last position again, or at no item known."""
         if one.position == self.last or one.item not in items():
             return self
@@ -126,7 +126,7 @@ class History:
         return _settled(self.settled, self.running) if self.running else self.settled
 
 
-def history(tries: Iterable[Try]) -> History:
+def history(tries: Iterable[DrillTry]) -> History:
     """The history that these tries make, the oldest first."""
     made = History()
     for one in tries:
@@ -134,7 +134,7 @@ def history(tries: Iterable[Try]) -> History:
     return made
 
 
-def _settled(before: Standing, tries: Sequence[Try]) -> Standing:
+def _settled(before: Standing, tries: Sequence[DrillTry]) -> Standing:
     """The standing after a period with these tries."""
     times = dict(before.times)
     games: dict[str, list[tuple[int, float | None]]] = {}
@@ -162,7 +162,7 @@ def _settled(before: Standing, tries: Sequence[Try]) -> Standing:
     )
 
 
-def _score(one: Try, usual_ms: float | None) -> float | None:
+def _score(one: DrillTry, usual_ms: float | None) -> float | None:
     if one.at_par is None:
         return None
     if not one.at_par:

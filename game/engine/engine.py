@@ -36,6 +36,7 @@ from game.engine.questions import (
     pairs_question,
     whole_question,
 )
+from game.engine.searching import needs_more, outcome_of
 
 if TYPE_CHECKING:
     from game.search.outcome import Outcome, Progress
@@ -204,21 +205,14 @@ class Engine:
             from game.search.pair_by_pair import pair_by_pair  # noqa: PLC0415 - NumPy only here
 
             return pair_by_pair(question.cube, question.solve, tables=tables, cancelled=cancelled)
-        from game.search.cache import ENOUGH  # noqa: PLC0415 - likewise
-        from game.search.outcome import is_finished  # noqa: PLC0415
-        from game.search.shortest import search  # noqa: PLC0415
-
-        outcome = search(
-            question.cube,
-            question.solve,
-            question.faces,
-            tables=tables,
-            first=question.first,
-            max_nodes=ENOUGH if may_gain else None,
+        outcome = outcome_of(
+            question,
+            tables,
+            may_gain=may_gain,
             progress=None if job.patient else partial(_tell, job, question),
             cancelled=cancelled,
         )
-        return outcome if is_finished(outcome, first=question.first) else None
+        return None if needs_more(question, outcome) else outcome
 
     def _breaks(self, job: _Job) -> bool:
         """Whether a search under way is to break off: it is unwanted, or in the way of others."""

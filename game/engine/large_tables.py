@@ -10,14 +10,12 @@ from pathlib import Path
 from threading import Event, Thread, get_native_id
 from typing import TYPE_CHECKING
 
-from game.errors import CacheBusy
+from game.engine.searching import build_large
 
 if TYPE_CHECKING:
     from game.search.growth import Growing
     from game.search.tables import Tables
 
-PAUSE = 1.0
-"""Seconds between two looks at whether another process has ended its build."""
 EVERY = 0.25
 """Seconds between two words about a build at least."""
 NICENESS = 10
@@ -76,19 +74,10 @@ class LargeTables:
 
     def _build(self) -> None:
         """Raises CacheError."""
-        from game.search.cache import build_near_sets  # noqa: PLC0415 - likewise
-
         if sys.platform == "linux":  # elsewhere this is of the whole process
             os.setpriority(os.PRIO_PROCESS, get_native_id(), NICENESS)
         self._began = time.monotonic()
-        while not self._stopping.is_set():
-            try:
-                build_near_sets(self._cache, self._progress, self._stopping.is_set)
-            except CacheBusy:
-                self._tell(BUSY)
-                self._stopping.wait(PAUSE)
-            else:
-                return
+        build_large(self._cache, self._progress, lambda: self._tell(BUSY), self._stopping.is_set)
 
     def _progress(self, growing: Growing) -> None:
         now = time.monotonic()

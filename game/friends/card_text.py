@@ -13,7 +13,7 @@ from __future__ import annotations
 from game.foreign import shown
 from game.friends.codes import Addressed, card_code
 from game.friends.contest import TIME, Contest
-from game.friends.standings import Pars, Row, proven_turns
+from game.friends.standings import Pars, Ranked, proven_turns
 from game.play.times import written
 from game.prose import counted
 
@@ -37,7 +37,7 @@ def card_text(contest: Contest, addressed: Addressed, pars: Pars) -> str:
 
     Raises ContestError for a card that does not hold what it claims.
     """
-    row = Row(1, addressed.card, proven_turns(contest, addressed.card), namesake=False)
+    row = Ranked(1, addressed.card, proven_turns(contest, addressed.card), namesake=False)
     lines = (
         day_name(addressed.day) if addressed.day else contest_name(contest),
         f"{shown(row.card.name)}: {summary(row, contest, pars)}",
@@ -47,7 +47,7 @@ def card_text(contest: Contest, addressed: Addressed, pars: Pars) -> str:
     return "\n".join(lines)
 
 
-def summary(row: Row, contest: Contest, pars: Pars) -> str:
+def summary(row: Ranked, contest: Contest, pars: Pars) -> str:
     """What a card comes to: "5 of 5 solved, 3 over par, 1:12.34"; time first where it counts."""
     solved = f"{row.solved} of {len(contest.positions)} solved"
     over = row.over(pars)

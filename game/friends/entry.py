@@ -24,7 +24,7 @@ LATEST = 2**40
 """Seconds since 1970 that are taken for a moment at most."""
 
 
-class Try(NamedTuple):
+class ContestTry(NamedTuple):
     """A result at a position (its text), as the records give it back."""
 
     position: str
@@ -32,7 +32,7 @@ class Try(NamedTuple):
 
 
 @dataclass(frozen=True)
-class Entered:
+class ContestProgress:
     """A contest and the player's results, of its positions in order.
 
     day: the date, where it is a day's five; begun: when the next position was first shown, in
@@ -63,7 +63,7 @@ class Entered:
         """Whether every position is played."""
         return self.number == len(self.contest.positions)
 
-    def beginning(self, now: int) -> Entered:
+    def beginning(self, now: int) -> ContestProgress:
         """Once the next position is shown; the first time counts. now: seconds since 1970."""
         return self if self.begun is not None else replace(self, begun=now)
 
@@ -71,7 +71,7 @@ class Entered:
         """Seconds since the next position was first shown, `LONGEST` at most; 0 if it was not."""
         return 0 if self.begun is None else min(max(0, now - self.begun), LONGEST)
 
-    def after(self, result: Result) -> Entered:
+    def after(self, result: Result) -> ContestProgress:
         """After the next position has been played."""
         return replace(self, results=(*self.results, result), begun=None)
 
@@ -86,7 +86,7 @@ class Entered:
         return (Card(name or "you", self.results),) if self.is_over else ()
 
 
-def entered_text(entered: Entered) -> str:
+def entered_text(entered: ContestProgress) -> str:
     """What is kept besides the attempts."""
     begun = None if entered.begun is None else [entered.number, entered.begun]
     kept = {
@@ -98,7 +98,7 @@ def entered_text(entered: Entered) -> str:
     return json.dumps(kept, separators=(",", ":"))
 
 
-def entered_of(text: str, tries: Iterable[Try] = ()) -> Entered:
+def entered_of(text: str, tries: Iterable[ContestTry] = ()) -> ContestProgress:
     """The same again, with the attempts, the oldest first; one that does not follow is passed over.
 
     Raises ContestError for any other text.
@@ -117,7 +117,7 @@ def entered_of(text: str, tries: Iterable[Try] = ()) -> Entered:
     return entered.beginning(moment) if is_begun else entered
 
 
-def _read(found: Any) -> tuple[Entered, tuple[int, int]]:
+def _read(found: Any) -> tuple[ContestProgress, tuple[int, int]]:
     """What was entered, and the position begun last and when; raises whatever there is to raise."""
     if found["format"] != _FORMAT:
         raise ContestError("a contest kept by another version")
@@ -127,4 +127,4 @@ def _read(found: Any) -> tuple[Entered, tuple[int, int]]:
     number, moment = (-1, 0) if begun is None else begun
     if type(number) is not int or type(moment) is not int or not 0 <= moment <= LATEST:
         raise ContestError("a moment that is none")
-    return Entered(contest, day), (number, moment)
+    return ContestProgress(contest, day), (number, moment)

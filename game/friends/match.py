@@ -45,7 +45,7 @@ class Player:
     left: bool = False
 
 
-class Try(NamedTuple):
+class MatchTry(NamedTuple):
     """A player's result at a position (its text), as the records give it back."""
 
     name: str
@@ -249,7 +249,7 @@ def match_text(match: Match) -> str:
     )
 
 
-def match_of(text: str, tries: Iterable[Try] = ()) -> Match:
+def match_of(text: str, tries: Iterable[MatchTry] = ()) -> Match:
     """The match of such a text, with what has been played of it, the oldest first.
 
     A try that is no next one of its player's is passed over. Raises MatchError for any other text.
@@ -300,7 +300,7 @@ def _truth(value: Any) -> bool:
     return value
 
 
-def _with_try(match: Match, try_: Try) -> Match:
+def _with_try(match: Match, try_: MatchTry) -> Match:
     for seat, player in enumerate(match.players):
         number = len(player.results)
         if player.name == try_.name and number < len(match.contest.positions):

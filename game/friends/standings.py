@@ -28,7 +28,7 @@ Pars = Sequence[int | None]
 
 
 @dataclass(frozen=True)
-class Row:
+class Ranked:
     """A card that holds what it claims. rank: from 1, shared by those who tie.
 
     turns: of each position, None where it was not solved. namesake: whether another card in the
@@ -85,7 +85,7 @@ class Standings:
     """A contest's rows, best first, and the cards that are not ranked."""
 
     contest: Contest
-    rows: tuple[Row, ...]
+    rows: tuple[Ranked, ...]
     refused: tuple[Refused, ...]
 
 
@@ -99,7 +99,7 @@ def standings(contest: Contest, cards: Iterable[Card]) -> Standings:
         except ContestError as error:
             refused.append(Refused(card, str(error)))
     names = Counter(_called(card) for card, _ in proven)
-    rows = [Row(0, card, turns, names[_called(card)] > 1) for card, turns in proven]
+    rows = [Ranked(0, card, turns, names[_called(card)] > 1) for card, turns in proven]
     rows.sort(key=lambda row: (_merit(row, contest.rules), _called(row.card)))
     return Standings(contest, tuple(_ranked(rows, contest.rules)), tuple(refused))
 
@@ -139,7 +139,7 @@ def _turns(position: Position, result: Result, number: int) -> int | None:
     return attempt.turns
 
 
-def _merit(row: Row, rules: Rules) -> tuple[int, ...]:
+def _merit(row: Ranked, rules: Rules) -> tuple[int, ...]:
     """What ranks a row: the least comes first, and equals tie."""
     if rules.by == TIME:
         return (-row.solved, row.time)
@@ -151,7 +151,7 @@ def _called(card: Card) -> str:
     return shown(card.name, MAX_BYTES).casefold()
 
 
-def _ranked(rows: list[Row], rules: Rules) -> Iterable[Row]:
+def _ranked(rows: list[Ranked], rules: Rules) -> Iterable[Ranked]:
     """The rows, which are in order, with their ranks."""
     rank = 1
     for place, row in enumerate(rows, 1):

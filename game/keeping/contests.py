@@ -1,119 +1,109 @@
-"""Contests that a player has entered, as the records keep them: a run each, with its attempts."""
+"""The contests that a player has entered, as the records keep them: a run each, open to its end."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from contextlib import suppress
-from dataclasses import dataclass, replace
-from datetime import datetime
+from dataclasses import replace
+from datetime import date, datetime
 
-from game.errors import PairwrightError
-from game.friends.entry import Entered, Try, entered_of, entered_text
-from game.play.attempt import replay
-from game.play.position import parse_position
+from game.deal.five import is_day
+from game.deal.joined_days import Played
+from game.friends.card_text import contest_name, day_name
+from game.friends.chat import Chat
+from game.friends.contest import Contest
+from game.friends.entry import ContestProgress, entered_text
+from game.keeping.entries import Entry, enter, entries_in, entry_in, settled
+from game.keeping.keeper import Keeper
+from game.modes import CONTEST, DAY
 from game.play.result import Result
-from game.play.times import cut
-from game.records import KeptRun, Record, Records
-
-CONTEST, DAY = "contest", "day"
-"""Modes of runs and attempts: contests by invite, and days' fives."""
 
 
-@dataclass(frozen=True)
-class Entry:
-    """A contest as far as it is played. run: its number in the records, None while it is not kept.
-
-    began: when it was entered, None while it is not kept.
-    """
-
-    entered: Entered
-    run: int | None = None
-    began: datetime | None = None
-
-    @property
-    def rank(self) -> tuple[bool, bool, int]:
-        """The least is the one that counts: what is over, then what is begun, then the first."""
-        entered = self.entered
-        is_begun = entered.number > 0 or entered.begun is not None
-        return not entered.is_over, not is_begun, self.run or 0
-
-    @property
-    def mode(self) -> str:
-        """What attempts at it are recorded as."""
-        return DAY if self.entered.day else CONTEST
+def entries(keeper: Keeper) -> tuple[Entry, ...]:
+    """Every contest by invite that was entered, the newest first."""
+    return _looked_up(keeper, CONTEST)
 
 
-def entries_in(records: Records, mode: str, kind: str | None = None) -> tuple[Entry, ...]:
-    """The entries of a mode, and of a kind if one is given, the newest first, one a contest.
-
-    What cannot be read is left out. kind: the contest's key, or the date of a day's five.
-    """
-    counts: dict[str, Entry] = {}
-    for entry in sorted(_all_in(records, mode, kind), key=lambda entry: entry.rank):
-        counts.setdefault(entry.entered.kind, entry)
-    return tuple(sorted(counts.values(), key=lambda entry: -(entry.run or 0)))
+def entry_for(keeper: Keeper, contest: Contest, day: str = "") -> Entry:
+    """The entry for a contest: the one that is kept, else a new one that is not kept yet."""
+    new = Entry(ContestProgress(contest, day))
+    return next(iter(_looked_up(keeper, new.mode, new.entered.kind)), new)
 
 
-def entry_in(records: Records, number: int) -> Entry | None:
-    """The entry of a run by its number; None where there is none that can be read."""
-    run = records.run(number)
-    try:
-        return _entry(records, run) if run is not None else None
-    except PairwrightError:
-        return None
+def name_of(keeper: Keeper, chat: Chat, kind: str) -> str:
+    """What the contest of this key or date is called; nothing where it is not known."""
+    if "-" in kind:
+        return day_name(kind) if is_day(kind) else ""
+    entry = entry_of(keeper, chat, kind)
+    return contest_name(entry.entered.contest) if entry is not None else ""
 
 
-def enter(records: Records, entry: Entry) -> int:
-    """Keep an entry unless there is one for the same contest already; the number of its run."""
-    entered = entry.entered
-
-    def is_same(text: str) -> bool:
-        try:
-            return entered_of(text).kind == entered.kind
-        except PairwrightError:
-            return False
-
-    return records.enter_run(entry.mode, entered.kind, entered_text(entered), is_same)
+def entry_of(keeper: Keeper, chat: Chat, key: str) -> Entry | None:
+    """The entry for a contest by its key, kept or pasted; None where it is not known."""
+    kept = _looked_up(keeper, CONTEST, key)
+    pasted = chat.contests.get(key)
+    new = Entry(ContestProgress(pasted)) if pasted is not None else None
+    return kept[0] if kept else new
 
 
-def _all_in(records: Records, mode: str, kind: str | None) -> Iterator[Entry]:
-    runs = (*records.open_runs(), *records.ended_runs(mode, kind))
-    for run in runs:
-        if run.mode == mode and kind in (None, run.kind):
-            with suppress(PairwrightError):
-                entry = _entry(records, run)
-                if entry.entered.kind == run.kind:
-                    yield entry
-
-
-def result_of(record: Record) -> Result:
-    """The result that an attempt was. Raises PairwrightError where it can be none.
-
-    Its two times add up to the whole time, cut to hundredths once.
-    """
-    seeing, doing = record.seeing_ms or 0, record.doing_ms or 0
-    return Result(
-        line=replay(parse_position(record.position), record.events).written,
-        seeing=cut(seeing),
-        doing=cut(seeing + doing) - cut(seeing),
-        called=bool(record.called),
-        solved=record.is_solved,
-        inspection=record.inspection or 0,
+def days_played(keeper: Keeper) -> tuple[Played, ...]:
+    """The days whose five were all played, and when the last of each was."""
+    if not keeper.has_records:
+        return ()
+    runs = keeper.record(lambda records: records.ended_runs(DAY), ())
+    return tuple(
+        Played(date.fromisoformat(run.kind).toordinal(), run.ended.toordinal())
+        for run in runs
+        if is_day(run.kind) and run.ended is not None
     )
 
 
-def _entry(records: Records, run: KeptRun) -> Entry:
-    entered = entered_of(run.text, map(_try, records.attempts_of(run.number)))
-    return Entry(entered, run.number, run.began)
+def keep(keeper: Keeper, entry: Entry) -> Entry:
+    """The entry as the records have it now, which keep it from now on.
 
-
-def _try(record: Record) -> Try:
-    return Try(record.position, settled(result_of(record)))
-
-
-def settled(result: Result) -> Result:
-    """A result as a card has it: of a position that was not solved no times, for none count.
-
-    So the card is the same whether the game was left meanwhile or not.
+    Another copy of the game may have entered the contest, or played more of it.
     """
-    return result if result.solved else replace(result, seeing=0, doing=0)
+    number = entry.run
+    if number is None:
+        number = keeper.record(lambda records: enter(records, entry), None)
+    if number is None:  # the records cannot be used
+        return entry
+    run = number
+    kept = keeper.record(lambda records: entry_in(records, run), None)
+    return kept or replace(entry, run=run, began=entry.began or datetime.now().astimezone())
+
+
+def begin(keeper: Keeper, entry: Entry, now: int) -> Entry:
+    """The next position is shown: what was seen cannot be unseen. now: seconds since 1970."""
+    kept = keep(keeper, entry)
+    number = kept.run
+    if kept.entered.number != entry.entered.number:
+        return entry
+    if kept.entered.begun is not None:
+        return kept
+    begun = replace(kept, entered=kept.entered.beginning(now))
+    if number is not None:
+        text = entered_text(begun.entered)
+        keeper.record(lambda records: records.amend_run(number, text), None)
+    return begun
+
+
+def after(keeper: Keeper, entry: Entry, result: Result) -> Entry:
+    """The entry once its next position is played and kept; the first attempt counts."""
+    kept = keep(keeper, entry)
+    if kept.entered.number <= entry.entered.number:  # the attempt could not be kept
+        kept = replace(entry, entered=entry.entered.after(settled(result)))
+    if kept.entered.is_over:
+        close(keeper, kept)
+    return kept
+
+
+def close(keeper: Keeper, entry: Entry) -> None:
+    """It is played to its end."""
+    number = entry.run
+    if number is not None:
+        keeper.record(lambda records: records.end_run(number), None)
+
+
+def _looked_up(keeper: Keeper, mode: str, kind: str | None = None) -> tuple[Entry, ...]:
+    if not keeper.has_records:
+        return ()
+    return keeper.record(lambda records: entries_in(records, mode, kind), ())

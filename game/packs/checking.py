@@ -28,7 +28,7 @@ _FIXED = re.compile(
 
 
 @dataclass(frozen=True)
-class Row:
+class CheckedPuzzle:
     """A puzzle with what the search finds for it; no difficulty where it finds no solution."""
 
     puzzle: Puzzle
@@ -56,7 +56,7 @@ class Report:
     """A pack's rows, each level followed by its twins; its faults; warnings to its author."""
 
     pack: Pack
-    rows: tuple[Row, ...]
+    rows: tuple[CheckedPuzzle, ...]
     faults: tuple[Fault, ...]
     warnings: tuple[Fault, ...]
 
@@ -66,16 +66,16 @@ def check_pack(pack: Pack, find: Find) -> Report:
     return report(pack, tuple(rows(pack, find)))
 
 
-def rows(pack: Pack, find: Find) -> Iterator[Row]:
+def rows(pack: Pack, find: Find) -> Iterator[CheckedPuzzle]:
     """The rows of a pack, each as soon as the search is done with it."""
     for puzzle in puzzles(pack):
         position = puzzle.position
         outcome = find(position.cube, position.solve, position.faces)
         solved = outcome if isinstance(outcome, Solved) else None
-        yield Row(puzzle, outcome, measure(position, solved, find) if solved else None)
+        yield CheckedPuzzle(puzzle, outcome, measure(position, solved, find) if solved else None)
 
 
-def report(pack: Pack, rows: tuple[Row, ...]) -> Report:
+def report(pack: Pack, rows: tuple[CheckedPuzzle, ...]) -> Report:
     """What the rows of a pack say about it."""
     file = shown_path(pack.path)
     faults = [
@@ -91,7 +91,7 @@ def _of_twin(puzzle: Puzzle) -> str:
     return f"of the {puzzle.twin} twin: " if puzzle.twin else ""
 
 
-def _easier(file: str, rows: tuple[Row, ...]) -> Iterator[Fault]:
+def _easier(file: str, rows: tuple[CheckedPuzzle, ...]) -> Iterator[Fault]:
     """Levels at which the pack does not grow; twins do not count."""
     measured = [
         (row.puzzle.level.id, row.difficulty.value)
@@ -105,12 +105,12 @@ def _easier(file: str, rows: tuple[Row, ...]) -> Iterator[Fault]:
         yield Fault(file, id_, "", problem)
 
 
-def _same(file: str, rows: tuple[Row, ...]) -> Iterator[Fault]:
+def _same(file: str, rows: tuple[CheckedPuzzle, ...]) -> Iterator[Fault]:
     """Puzzles whose position another puzzle of the pack has already."""
     first: dict[str, Puzzle] = {}
     for row in rows:
         puzzle = row.puzzle
-        other = first.setdefault(puzzle.position.text, puzzle)
+        other = first.setdefault(puzzle.text, puzzle)
         if other is not puzzle:
             problem = f"{_of_twin(puzzle)}the same position as {other.key}"
             yield Fault(file, puzzle.level.id, "twins" if puzzle.twin else "setup", problem)

@@ -10,8 +10,9 @@ from pathlib import Path
 from game.cube import symmetry
 from game.cube.geometry import UNMOVED, Matrix
 from game.cube.moves import parse_line
+from game.modes import CASUAL
 from game.packs.notes import fill_note
-from game.play.position import Position, position_after
+from game.play.position import Position, position_after, text_after
 
 
 @dataclass(frozen=True)
@@ -36,6 +37,11 @@ class Level:
     def position(self) -> Position:
         """The position that the setup makes."""
         return position_after(parse_line(self.setup), self.open, self.faces, self.view)
+
+    @cached_property
+    def text(self) -> str:
+        """The canonical text of the position, which is had sooner than the position itself."""
+        return text_after(parse_line(self.setup), self.open, self.faces, self.view)
 
     @property
     def slot(self) -> str:
@@ -81,6 +87,11 @@ class Puzzle:
         return position.image(self.level.symmetry(self.twin)) if self.twin else position
 
     @property
+    def text(self) -> str:
+        """The canonical text of the position to play."""
+        return self.position.text if self.twin else self.level.text
+
+    @property
     def par(self) -> int:
         """The claimed length of a shortest solution: a mirror image has the same."""
         return self.level.par
@@ -105,7 +116,7 @@ class Puzzle:
         """The number of its level in the pack: "3 of 10"."""
         return f"{self.pack.levels.index(self.level) + 1} of {len(self.pack.levels)}"
 
-    mode = "casual"
+    mode = CASUAL
     why = ""
 
     def note(self, colours: Mapping[str, str]) -> str:

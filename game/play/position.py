@@ -16,12 +16,22 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cache, cached_property
 from string import ascii_lowercase
 from typing import NamedTuple
 
 from game.cube import pair, symmetry
-from game.cube.cube import CORNERS, EDGES, PIECE_OF, SOLVED, Cube, cube_of, impossibility
+from game.cube.cube import (
+    CORNERS,
+    EDGES,
+    PIECE_OF,
+    SOLVED,
+    Cube,
+    cube_of,
+    impossibility,
+    is_odd,
+    turned,
+)
 from game.cube.geometry import CORNER_STICKERS, EDGE_STICKERS, FACES, Matrix
 from game.cube.moves import Move
 from game.cube.pair import CROSS_EDGES, SLOT, SLOTS, PairPlace
@@ -78,11 +88,7 @@ class Position:
     @cached_property
     def text(self) -> str:
         """The position's one canonical text."""
-        known = _pieces_that_matter(self.solve) if self.view == "focus" else None
-        corners = _letters(self.cube, CORNERS, CORNER_STICKERS, known)
-        edges = _letters(self.cube, EDGES, EDGE_STICKERS, known)
-        slots = "+".join(self.solve) or "cross"
-        return f"{corners}/{edges}/{slots}/{self.faces}/{self.view}"
+        return _text(self.cube, self.solve, self.faces, self.view)
 
 
 def position_of(
@@ -94,12 +100,17 @@ def position_of(
     Raises PositionError when the cube cannot be reached by turning, or for an unknown slot, face or
     view.
     """
-    upright = cube.upright
-    fault = impossibility(upright)
+    fault = impossibility(cube.upright)
     if fault:
         raise PositionError(f"turning cannot reach this cube: {fault}")
+    return _position(cube, solve, faces, view)
+
+
+def _position(cube: Cube, solve: Iterable[str], faces: str, view: str) -> Position:
+    """The same of a cube that turning can reach."""
+    upright = cube.upright
     slots, allowed = pair.parse_slots(" ".join(solve)), pair.parse_faces(faces)
-    if _is_focus(view):
+    if _checked(view) == "focus":
         known = _pieces_that_matter(slots)
         upright = _completed({i: upright.where[i] for i in known})
     return Position(upright, slots, allowed, view)
@@ -111,7 +122,16 @@ def position_after(
     """The position that a setup makes of a solved cube, all slots but the open ones to solve."""
     left_open = pair.parse_slots(" ".join(open_))
     solve = (slot for slot in SLOTS if slot not in left_open)
-    return position_of(SOLVED.turn(setup), solve, faces, view)
+    return _position(SOLVED.turn(setup), solve, faces, view)
+
+
+def text_after(
+    setup: Iterable[Move], open_: Iterable[str] = (), faces: str = FACES, view: str = "focus"
+) -> str:
+    """The text of `position_after`, without making the position: a quarter of the work."""
+    left_open = pair.parse_slots(" ".join(open_))
+    solve = tuple(slot for slot in SLOTS if slot not in left_open)
+    return _text(SOLVED.turn(setup).upright, solve, pair.parse_faces(faces), _checked(view))
 
 
 def position_with(
@@ -133,7 +153,7 @@ def position_with(
         if len(piece) != len(there):
             raise PositionError("a corner and an edge cannot take each other's places")
         full[piece[0]] = there[(there.index(place) - piece.index(home)) % len(there)]
-    if _is_focus(view):
+    if _checked(view) == "focus":
         full = {home: full[home] for home in known}
     return Position(_completed(full), slots, allowed, view)
 
@@ -204,25 +224,35 @@ _CROSS_LETTERS = tuple(
 )
 
 
-def _is_focus(view: str) -> bool:
-    """Whether the view shows only what matters. Raises PositionError for one that is not."""
+def _checked(view: str) -> str:
+    """The view. Raises PositionError for one that is not."""
     if view not in VIEWS:
         hint = did_you_mean(view, VIEWS) or "; expected focus or full"
         raise PositionError(f'unknown view "{printable(view)}"{hint}')
-    return view == "focus"
+    return view
 
 
-def _letters(
-    cube: Cube,
-    pieces: tuple[tuple[int, ...], ...],
-    stickers: tuple[int, ...],
-    known: set[int] | None,
-) -> str:
+_LETTER = {
+    i: letter
+    for stickers in (CORNER_STICKERS, EDGE_STICKERS)
+    for i, letter in zip(stickers, ascii_lowercase, strict=False)
+}
+"""Place of a sticker -> the letter of a piece whose reference sticker lies there."""
+
+
+def _text(cube: Cube, solve: tuple[str, ...], faces: str, view: str) -> str:
+    """The text of a position; in the view `focus`, pieces that do not matter may lie anywhere."""
+    known = _pieces_that_matter(solve) if view == "focus" else None
+    corners, edges = _letters(cube, CORNERS, known), _letters(cube, EDGES, known)
+    return f"{corners}/{edges}/{'+'.join(solve) or 'cross'}/{faces}/{view}"
+
+
+def _letters(cube: Cube, pieces: tuple[tuple[int, ...], ...], known: frozenset[int] | None) -> str:
     return "".join(
-        ascii_lowercase[stickers.index(cube.where[piece[0]])]
-        if known is None or piece[0] in known
-        else "."
-        for piece in pieces
+        [
+            _LETTER[cube.where[piece[0]]] if known is None or piece[0] in known else "."
+            for piece in pieces
+        ]
     )
 
 
@@ -244,12 +274,13 @@ def _places(
     return places
 
 
-def _pieces_that_matter(solve: tuple[str, ...]) -> set[int]:
+@cache
+def _pieces_that_matter(solve: tuple[str, ...]) -> frozenset[int]:
     """Homes of the reference stickers of the cross edges and of the pairs to solve."""
     stickers = list(pair.CROSS_EDGES)
     for slot in solve:
         stickers += SLOT[slot].home
-    return {PIECE_OF[i][0] for i in stickers}
+    return frozenset(PIECE_OF[i][0] for i in stickers)
 
 
 def _completed(places: dict[int, int]) -> Cube:
@@ -269,17 +300,12 @@ def _completed(places: dict[int, int]) -> Cube:
         left = [piece[0] for piece in pieces if piece not in taken]
         full |= dict(zip(free, left, strict=True))
     if free_corners:
-        twist = sum(PIECE_OF[full[c[0]]].index(full[c[0]]) for c in CORNERS)
         last = free_corners[-1]
-        full[last] = PIECE_OF[full[last]][-twist % 3]
+        full[last] = PIECE_OF[full[last]][-turned(full, CORNERS) % 3]
     if free_edges:
-        flip = sum(PIECE_OF[full[e[0]]].index(full[e[0]]) for e in EDGES)
         last = free_edges[-1]
-        full[last] = PIECE_OF[full[last]][flip % 2]
-    if len(free_edges) > 1:
-        try:
-            return cube_of(full)
-        except PositionError:
-            a, b = free_edges[-2:]
-            full[a], full[b] = full[b], full[a]
+        full[last] = PIECE_OF[full[last]][turned(full, EDGES) % 2]
+    if len(free_edges) > 1 and is_odd(full, CORNERS) != is_odd(full, EDGES):
+        a, b = free_edges[-2:]
+        full[a], full[b] = full[b], full[a]
     return cube_of(full)

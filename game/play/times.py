@@ -18,6 +18,12 @@ def cut(ms: int) -> int:
     return min(ms // 10, MAX_HUNDREDTHS)
 
 
+def cut_both(seeing_ms: int, doing_ms: int) -> tuple[int, int]:
+    """Seeing and doing in hundredths, which add up to the whole time, cut once."""
+    seeing = cut(seeing_ms)
+    return seeing, cut(seeing_ms + doing_ms) - seeing
+
+
 def result(hundredths: int) -> int:
     """A time as it stands in a result: over ten minutes rounded to the second."""
     return _over_ten_minutes(hundredths)

@@ -11,10 +11,7 @@ journal     what one game writes, held until it is in the file
 
 from game.records.journal import Journal, records_to_play
 from game.records.record import (
-    CASUAL,
     CLAIMED,
-    DRILL,
-    MATCH,
     Best,
     Events,
     InHand,
@@ -26,10 +23,7 @@ from game.records.runs import Brief, KeptRun
 from game.records.store import Records, open_records
 
 __all__ = [
-    "CASUAL",
     "CLAIMED",
-    "DRILL",
-    "MATCH",
     "Best",
     "Brief",
     "Events",

@@ -10,9 +10,9 @@ from collections.abc import Callable, Iterator
 from typing import Any
 
 from game.errors import RecordsError
+from game.modes import MATCH
 from game.records.record import (
     AWAY_MS,
-    MATCH,
     MAX_EVENTS_TEXT,
     MAX_NUMBER,
     MAX_TEXT,

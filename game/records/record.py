@@ -7,12 +7,12 @@ on the way out, since a file may have been changed by others.
 
 from __future__ import annotations
 
-import json
 from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta, timezone
 from typing import Any, NamedTuple
 
 from game.errors import RecordsError
+from game.modes import CASUAL
 
 Events = tuple[tuple[int, str], ...]
 """Milliseconds since the position was shown, and what was done: a move's name, "undo", ..."""
@@ -23,10 +23,6 @@ CLAIMED = "claimed"
 CALLS = ("", CLAIMED, "right", "wrong")
 FAR_SIDES = ("always", "asked", "never")
 
-CASUAL, DRILL = "casual", "drill"
-"""Modes: a puzzle that the player chose, and one that the drill did."""
-MATCH = "match"
-"""Mode of a match round one keyboard: not all of its attempts are by whom the records are of."""
 
 MAX_EVENTS = 20_000
 MAX_EVENTS_TEXT = 1_000_000
@@ -204,11 +200,15 @@ def check_events(events: Events) -> None:
 
 def events_text(events: Events) -> str:
     """Events as they are stored: a JSON list of [milliseconds, done]."""
+    import json  # noqa: PLC0415 - not before the first picture
+
     return json.dumps(events, separators=(",", ":"))
 
 
 def parse_events(text: Any) -> Events:
     """Events as they were stored. Raises RecordsError for anything else."""
+    import json  # noqa: PLC0415 - not before the first picture
+
     if not isinstance(text, str) or len(text) > MAX_EVENTS_TEXT:
         raise RecordsError("the events of an attempt are no text, or too long")
     try:

@@ -9,14 +9,12 @@ times       hundredths of a second: cut, rounded, written
 
 from game.runs.pace import best, is_record, pace_words
 from game.runs.run import Done, Run, parse_run, run_text
-from game.runs.terms import DASH, HOURGLASS, Terms
+from game.runs.terms import RunTerms
 
 __all__ = [
-    "DASH",
-    "HOURGLASS",
     "Done",
     "Run",
-    "Terms",
+    "RunTerms",
     "best",
     "is_record",
     "pace_words",

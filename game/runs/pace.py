@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from game.modes import DASH
 from game.play.times import written
 from game.prose import counted
 from game.runs.run import Run
-from game.runs.terms import DASH
 
 
 def best(runs: Iterable[Run]) -> Run | None:

@@ -17,9 +17,10 @@ from dataclasses import asdict, dataclass, replace
 from itertools import accumulate
 from typing import Any
 
-from game.errors import ProgrammeError
+from game.errors import SelectionError
+from game.modes import DASH
 from game.play.inspection import LOSES_MS
-from game.runs.terms import DASH, Terms
+from game.runs.terms import RunTerms
 
 MAX_SEED = 80
 MAX_BREAKS = 10_000
@@ -66,7 +67,7 @@ class Done:
 class Run:
     """A run on its terms. seed: of its positions; breaks: how often it was left and taken up."""
 
-    terms: Terms
+    terms: RunTerms
     seed: str
     done: tuple[Done, ...] = ()
     breaks: int = 0
@@ -158,7 +159,7 @@ def run_text(run: Run) -> str:
 
 
 def parse_run(text: str) -> Run:
-    """The run of a text, nothing done yet. Raises ProgrammeError for anything else."""
+    """The run of a text, nothing done yet. Raises SelectionError for anything else."""
     try:
         if len(text) > MAX_TEXT:
             raise ValueError
@@ -170,8 +171,10 @@ def parse_run(text: str) -> Run:
             raise ValueError
         if not 0 <= breaks <= MAX_BREAKS or len(seed) > MAX_SEED or not seed.isprintable():
             raise ValueError
-        return Run(Terms(**{**terms, "inspection": terms["inspection"] is True}), seed, (), breaks)
-    except ProgrammeError:
+        return Run(
+            RunTerms(**{**terms, "inspection": terms["inspection"] is True}), seed, (), breaks
+        )
+    except SelectionError:
         raise
     except (ValueError, TypeError, KeyError, RecursionError):
-        raise ProgrammeError("what is kept of a run cannot be read") from None
+        raise SelectionError("what is kept of a run cannot be read") from None

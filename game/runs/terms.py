@@ -9,10 +9,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from game.deal.selection import MAX_PROGRAMME_TEXT
-from game.errors import ProgrammeError
+from game.errors import SelectionError
+from game.modes import DASH, HOURGLASS, TIMED
 
-DASH, HOURGLASS = "dash", "hourglass"
-MODES = (DASH, HOURGLASS)
 USUAL_ADDED = 50
 """Hundredths of a second added for each turn over par, unless chosen otherwise."""
 MOST = {DASH: 40, HOURGLASS: 3600}
@@ -22,11 +21,11 @@ MOST_ADDED = 1000
 
 
 @dataclass(frozen=True)
-class Terms:
+class RunTerms:
     """mode: dash or hourglass; amount: so many positions, or seconds; programme: its text.
 
     added: hundredths of a second for each turn over par; inspection: before each position.
-    Raises ProgrammeError for terms that cannot be.
+    Raises SelectionError for terms that cannot be.
     """
 
     mode: str
@@ -36,15 +35,15 @@ class Terms:
     inspection: bool = False
 
     def __post_init__(self) -> None:
-        if self.mode not in MODES:
-            raise ProgrammeError(f"a run is a {' or an '.join(MODES)}")
+        if self.mode not in TIMED:
+            raise SelectionError(f"a run is a {' or an '.join(TIMED)}")
         if not 1 <= self.amount <= MOST[self.mode]:
             unit = "positions" if self.mode == DASH else "seconds"
-            raise ProgrammeError(f"a {self.mode} has 1 to {MOST[self.mode]} {unit}")
+            raise SelectionError(f"a {self.mode} has 1 to {MOST[self.mode]} {unit}")
         if not 0 <= self.added <= MOST_ADDED:
-            raise ProgrammeError(f"0 to {MOST_ADDED // 100} seconds are added for a turn over par")
+            raise SelectionError(f"0 to {MOST_ADDED // 100} seconds are added for a turn over par")
         if not 0 < len(self.programme) <= MAX_PROGRAMME_TEXT or not self.programme.isprintable():
-            raise ProgrammeError("a run needs something to play")
+            raise SelectionError("a run needs something to play")
 
     @property
     def kind(self) -> str:

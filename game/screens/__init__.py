@@ -1,1 +1,1 @@
-"""The screens: Textual, one screen a file, one stylesheet. They draw and pass keys on; no rules."""
+"""The screens: Textual, one screen a file, its styles beside it. They draw and pass keys on."""

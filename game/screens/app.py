@@ -2,9 +2,8 @@
 
     folders, settings, packs     plain values
     notices                      what is amiss since the start, a line each
-    record(...)                  the records, which may be unusable: then play goes on without
+    keeper                       the records, which may be unusable: then play goes on without
     engine                       searches in the background
-    chat                         what of friends' contests was pasted, None for nothing
     contest                      to be opened first, None for home
     moment                       when the input now being handled happened
     clock                        the time now, on the same scale
@@ -21,19 +20,20 @@ import time
 from collections.abc import Callable, Iterable
 from functools import cached_property, partial
 from pathlib import Path
-from typing import TYPE_CHECKING, Any, TypeVar
+from typing import TYPE_CHECKING, Any
 
 from textual import events
 from textual.app import SystemCommand
 from textual.screen import Screen
 
-from game.engine.engine import Engine
-from game.errors import PackError, RecordsError, SettingsError
+from game.draw.depth import Depth
+from game.errors import PackError, SettingsError
 from game.folders import Folders
+from game.keeping.keeper import Keeper
 from game.packs.opening import first_puzzle
 from game.screens.shared import keys
 from game.screens.shared.host import Host
-from game.screens.shared.looks import Depth, colour_depth
+from game.screens.shared.looks import colour_depth
 from game.screens.shared.theme import THEME
 from game.settings import Settings, load_settings, save_settings
 
@@ -41,21 +41,16 @@ if TYPE_CHECKING:
     from textual.driver import Driver
 
     from game.atlas import Pars
-    from game.friends.chat import Chat
+    from game.engine.engine import Engine
     from game.friends.contest import Contest
     from game.packs import Pack
     from game.play.playable import Beside, Playable
-    from game.play.position import Position
-    from game.records import Journal, Records
-    from game.screens.late_pars import LatePars
+    from game.records import Records
 
 SETTLE_SECONDS = 0.05
 """From the first picture to the work that it did not need: first it is to reach the terminal."""
 LATEST_SECONDS = 1.0
 """From the start, whatever has been seen by then, to the same."""
-
-T = TypeVar("T")
-U = TypeVar("U")
 
 
 class PairwrightApp(Host):
@@ -83,27 +78,28 @@ class PairwrightApp(Host):
         self.settings, told = load_settings(folders.settings)
         if told:
             self.notices.append(told)
-        self.engine = Engine(folders.cache)
-        self.chat: Chat | None = None
+        self.keeper = Keeper(
+            folders.records,
+            lambda: self.engine,
+            tell=partial(self._warn, title="Records"),
+            lasting=self._tell_lasting,
+            soon=self.call_later,
+        )
         self.contest: Contest | None = None
         self._packs_folder = packs
         self._own_clock = clock
         self._opener: tuple[events.Key | None, Screen[Any] | None] = (None, None)
         self._kept: list[events.Key] = []  # behind the opener
-        self._told: set[str] = set()  # faults of the records
         self.last_words: list[str] = []  # for when the screen is gone
         self.clock: Callable[[], float] = clock or time.monotonic
         self.moment = self.clock()
 
-    def follow_par(self, position: Position, then: Callable[[], None] | None = None) -> None:
-        """Add par to the records of attempts at a position once it is known; then call `then`."""
-        self._late_pars.follow(position, then)
-
     @cached_property
-    def _late_pars(self) -> LatePars:
-        from game.screens.late_pars import LatePars  # noqa: PLC0415 - at the first need
+    def engine(self) -> Engine:
+        """Searches in the background."""
+        from game.engine.engine import Engine  # noqa: PLC0415 - home does not ask it anything
 
-        return LatePars(self)
+        return Engine(self.folders.cache)
 
     @cached_property
     def _loaded(self) -> tuple[tuple[Pack, ...], tuple[PackError, ...]]:
@@ -127,42 +123,9 @@ class PairwrightApp(Host):
 
     # -- records and settings --------------------------------------------------------------------
 
-    @property
-    def has_records(self) -> bool:
-        """Whether anything can be in the records; while not, they need not even be imported."""
-        if "records" in self.__dict__:
-            return True
-        try:
-            return self.folders.records.exists()
-        except OSError:  # a folder that cannot be looked into: opening the records tells it
-            return True
-
-    @cached_property
-    def records(self) -> Journal:
-        """The records; where their file cannot be used, that is told and memory takes its place."""
-        from game.records import records_to_play  # noqa: PLC0415 - SQLite when it is needed
-
-        records, told = records_to_play(self.folders.records)
-        if told:
-            self.notices.append(told)
-            self._warn(told, "Records")
-        return records
-
-    def record(self, use: Callable[[Records], T], otherwise: U) -> T | U:
-        """What `use` makes of the records; `otherwise` at a fault. Each fault is told once."""
-        try:
-            return use(self.records)
-        except RecordsError as fault:
-            self._tell_once(f"{fault}. You can play on.")
-            return otherwise
-        finally:
-            for line in self.records.news():
-                self._warn(line, "Records")
-
-    def _tell_once(self, fault: str) -> None:
-        if fault not in self._told:
-            self._told.add(fault)
-            self._warn(fault, "Records")
+    def _tell_lasting(self, told: str) -> None:
+        self.notices.append(told)
+        self._warn(told, "Records")
 
     def _warn(self, problem: str, title: str = "") -> None:
         self.notify(problem, title=title, severity="warning", timeout=12, markup=False)
@@ -198,6 +161,14 @@ class PairwrightApp(Host):
         except SettingsError as fault:
             self._warn(str(fault), "Settings")
 
+    def get_screen(self, *args: Any, **options: Any) -> Any:
+        """The screen, its styles added. Those that Textual finds new make it parse all anew."""
+        found = super().get_screen(*args, **options)
+        for path in map(Path, found.css_path):
+            if not self.stylesheet.has_source(str(path)):
+                self.stylesheet.add_source(path.read_text("utf-8"), (str(path), ""))
+        return found
+
     # -- life ------------------------------------------------------------------------------------
 
     def get_driver_class(self) -> type[Driver]:
@@ -228,8 +199,8 @@ class PairwrightApp(Host):
             self.call_later(self._join, self.contest)
             return
         first = None
-        if not self.has_records or self.record(_is_untouched, True):
-            in_hand = self.record(_in_hand, ()) if self.has_records else ()
+        if not self.keeper.has_records or self.keeper.record(_is_untouched, True):
+            in_hand = self.keeper.record(_in_hand, ()) if self.keeper.has_records else ()
             first = first_puzzle(self._first_pack() or self.packs, in_hand)
         if first is None:
             self.call_later(self.go_home)
@@ -259,11 +230,11 @@ class PairwrightApp(Host):
 
     async def _join(self, contest: Contest) -> None:
         """Home, and from there to a contest."""
-        from game.screens.contests import book  # noqa: PLC0415 - likewise
+        from game.keeping import contests  # noqa: PLC0415 - likewise
         from game.screens.contests.screen import ContestScreen  # noqa: PLC0415 - likewise
 
         await self.go_home()
-        self.push_screen(ContestScreen(book.entry_for(self, contest)))
+        self.push_screen(ContestScreen(contests.entry_for(self.keeper, contest)))
 
     def play(
         self,
@@ -297,13 +268,9 @@ class PairwrightApp(Host):
 
     def on_unmount(self) -> None:
         """Stop the search and close the records."""
-        self.engine.stop()
-        if "records" in self.__dict__:
-            self.records.close()
-            self.last_words += self.records.news()
-            if count := self.records.unsaved:
-                unsaved = "An attempt is" if count == 1 else f"{count} attempts are"
-                self.last_words.append(f"{unsaved} not saved: {self.records.trouble}.")
+        if "engine" in self.__dict__:
+            self.engine.stop()
+        self.last_words += self.keeper.close()
 
     def _handle_exception(self, error: Exception) -> None:
         """Once the game is ending, a screen that was half built then may fail unheard."""

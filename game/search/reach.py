@@ -23,6 +23,7 @@ from game.cube import geometry
 from game.cube.cube import CORNERS, EDGES, PIECE_OF, Cube
 from game.cube.moves import FACE_MOVES, permutation, turned_face
 from game.cube.pair import CROSS_EDGES, SLOT
+from game.prose import tallied
 
 Element = bytes
 _PADDING = bytes(range(54, 256))
@@ -132,7 +133,7 @@ def obstacle(cube: Cube, slots: Sequence[str], faces: str) -> str:
 def _said(where: Sequence[int], homes: tuple[int, ...], slots: Sequence[str], faces: str) -> str:
     """The obstacle in words: the pieces up to the first that cannot go with those before."""
     count = prod(map(len, reachable(tuple(where[home] for home in homes), faces)))
-    arrangements = "1 arrangement" if count == 1 else f"{count} arrangements"
+    arrangements = tallied(count, "arrangement")
     done, is_edge = divmod(len(homes) - len(CROSS_EDGES) - 1, 2)
     pieces = "the cross"
     if done >= 0:

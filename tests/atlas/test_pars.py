@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from game.atlas import ENTRIES, SHEETS, Facts, Par, Pars, Spot, named, spots
+from game.atlas import CELLS, SHEETS, Facts, Par, Pars, Spot, named, spots
 from game.cube.line import Line
 from game.cube.moves import line_text
 from game.packs.difficulty import Find
@@ -16,7 +16,7 @@ ALL_OPEN = ("FL", "BL", "BR")
 
 def mean_par(pars: Pars, open_: tuple[str, ...]) -> float:
     """The mean over the 149 unsolved states with no piece astray, each counted once."""
-    found = [pars.of(spot) for spot in spots("FR", open_, SHEETS[0].entries)]
+    found = [pars.of(spot) for spot in spots("FR", open_, SHEETS[0].cells)]
     turns = [par.turns for par in found if par is not None]
     assert len(turns) == 150
     return sum(turns) / 149
@@ -34,13 +34,13 @@ def test_the_mean_par(searched: Searched, open_: tuple[str, ...], mean: float) -
 def test_the_510_shortest_lines(searched: Searched) -> None:
     """One slot with three kept has 510 shortest lines in all (computed)."""
     pars = searched("FR", ())
-    found = [pars.of(spot) for spot in spots("FR", (), SHEETS[0].entries)]
+    found = [pars.of(spot) for spot in spots("FR", (), SHEETS[0].cells)]
     assert sum(par.solutions for par in found if par is not None and par.turns) == 510
 
 
 def test_par_depends_on_the_turn_for_33_of_41(searched: Searched) -> None:
     """33 of the 41 have a par that depends on the turn of the top (computed)."""
-    facts = [searched("FR", ()).facts(entry, "FR", ()) for entry in SHEETS[0].entries]
+    facts = [searched("FR", ()).facts(cell, "FR", ()) for cell in SHEETS[0].cells]
     differ = [len({par.turns for par in fact.pars if par is not None}) > 1 for fact in facts]
     assert sum(differ) == 33
 
@@ -55,9 +55,9 @@ def test_every_slot_and_mirror_has_the_same_pars(searched: Searched) -> None:
     """What is known of one slot is known of all: nothing is left to search."""
     pars = searched("FR", ("BL",))
     assert list(pars.missing(spots("BR", ("FL",)))) == []
-    for entry in ENTRIES:
-        spot = Spot(entry, "FL", 0, ("BR",))
-        assert pars.of(spot) == pars.of(Spot(entry, "FR", 0, ("BL",))) is not None
+    for cell in CELLS:
+        spot = Spot(cell, "FL", 0, ("BR",))
+        assert pars.of(spot) == pars.of(Spot(cell, "FR", 0, ("BL",))) is not None
 
 
 def test_half_the_searches_serve_all(searched: Searched) -> None:
@@ -69,16 +69,16 @@ def test_half_the_searches_serve_all(searched: Searched) -> None:
 def test_solutions_of_the_least_par_turn_no_top_first(find: Find) -> None:
     """At a turn of the top with the least par no solution begins with the top."""
     pars = Pars()
-    for entry in SHEETS[0].entries[::4]:
+    for cell in SHEETS[0].cells[::4]:
         lines: list[Line] = []
         turns = []
-        for spot in spots("FR", (), (entry,)):
+        for spot in spots("FR", (), (cell,)):
             outcome = find(spot.position.cube, spot.position.solve, spot.position.faces)
             assert isinstance(outcome, Solved)
             pars.learn(spot, outcome)
             turns.append(outcome.par)
             lines += [line for line in outcome.solutions if outcome.par <= min(turns)]
-        facts = pars.facts(entry, "FR", ())
+        facts = pars.facts(cell, "FR", ())
         best = {line_text(line) for line in lines if len(line) == facts.least}
         assert len(best) == facts.solutions
         assert not any(text.startswith("U") for text in best)
@@ -90,7 +90,7 @@ def test_what_was_not_finished_is_not_known() -> None:
     pars.learn(spot, Stopped(5))
     pars.learn(spot, Solved(5, ((),), complete=False))
     assert pars.of(spot) is None
-    assert pars.facts(spot.entry, "FR", ()).least is None
+    assert pars.facts(spot.cell, "FR", ()).least is None
 
 
 def test_least_and_count_of_facts() -> None:

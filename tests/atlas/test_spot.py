@@ -1,4 +1,4 @@
-"""An entry at a slot as a position, and what mirrors and rotations make of it."""
+"""A cell at a slot as a position, and what mirrors and rotations make of it."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from game.atlas import ENTRIES, SHEETS, Spot, named, spots
+from game.atlas import CELLS, SHEETS, Spot, named, spots
 from game.cube import symmetry
 from game.cube.cube import SOLVED
 from game.cube.moves import parse_line
@@ -20,13 +20,13 @@ from game.search.outcome import Solved
 
 @st.composite
 def any_spot(draw: st.DrawFn) -> Spot:
-    """Any spot: an entry at a slot, the top turned, any of the other slots open."""
-    entry = draw(st.sampled_from(ENTRIES))
+    """Any spot: a cell at a slot, the top turned, any of the other slots open."""
+    cell = draw(st.sampled_from(CELLS))
     slot = draw(st.sampled_from(SLOTS))
     others = [other for other in SLOTS if other != slot]
     chosen = draw(st.sets(st.sampled_from(others)))
-    turn = draw(st.sampled_from(entry.turns))
-    return Spot(entry, slot, turn, tuple(s for s in SLOTS if s in chosen))
+    turn = draw(st.sampled_from(cell.turns))
+    return Spot(cell, slot, turn, tuple(s for s in SLOTS if s in chosen))
 
 
 @given(any_spot())
@@ -35,14 +35,14 @@ def test_the_position_is_the_placement(spot: Spot) -> None:
     position = spot.position
     assert is_cross_solved(position.cube)
     assert pair_place(position.cube, spot.slot) == spot.place
-    assert placement(spot.place, spot.slot) == placement(spot.entry.place, "FR")
+    assert placement(spot.place, spot.slot) == placement(spot.cell.place, "FR")
     assert position.open == spot.open
-    assert position.pairs == (() if spot.entry.is_solved else (spot.slot,))
+    assert position.pairs == (() if spot.cell.is_solved else (spot.slot,))
     assert set(spot.chosen) | set(spot.trapped) == set(spot.open)
 
 
 def test_the_hook_is_a3() -> None:
-    """The hook of the first pack, R B U2 B' R', is the entry a3 at FR."""
+    """The hook of the first pack, R B U2 B' R', is the cell a3 at FR."""
     assert Spot(named("a3")).position == position_after(parse_line("R B U2 B' R'"))
 
 
@@ -94,9 +94,9 @@ def test_all_images_have_one_model(spot: Spot) -> None:
 
 
 def test_22_of_41_differ_by_more_than_a_mirror() -> None:
-    """The diagonal mirror pairs the 41 unsolved entries without strays to 22 (common practice)."""
-    unsolved = [entry for entry in SHEETS[0].entries if not entry.is_solved]
-    pairs = {frozenset((entry, Spot(entry).twin("diagonal").entry)) for entry in unsolved}
+    """The diagonal mirror pairs the 41 unsolved cells without strays to 22 (common practice)."""
+    unsolved = [cell for cell in SHEETS[0].cells if not cell.is_solved]
+    pairs = {frozenset((cell, Spot(cell).twin("diagonal").cell)) for cell in unsolved}
     assert (len(unsolved), len(pairs)) == (41, 22)
 
 

@@ -1,10 +1,10 @@
-"""Short words for tables: exact, and telling the entries apart."""
+"""Short words for tables: exact, and telling the cells apart."""
 
 from __future__ import annotations
 
 import pytest
 
-from game.atlas import ENTRIES, Spot, named
+from game.atlas import CELLS, Spot, named
 from game.atlas.words import corner_short, edge_short
 from game.cube.colours import HOME_COLOURS
 from game.cube.pair import SLOTS
@@ -19,8 +19,8 @@ def short(spot: Spot) -> tuple[str, str]:
 
 @pytest.mark.parametrize("slot", SLOTS)
 def test_short_words_tell_entries_apart(slot: str) -> None:
-    """No two entries of a slot have the same words."""
-    assert len({short(Spot(entry, slot)) for entry in ENTRIES}) == len(ENTRIES)
+    """No two cells of a slot have the same words."""
+    assert len({short(Spot(cell, slot)) for cell in CELLS}) == len(CELLS)
 
 
 @pytest.mark.parametrize(

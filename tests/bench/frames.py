@@ -8,7 +8,7 @@ from itertools import product
 from game.cube.cube import SOLVED, Cube
 from game.cube.moves import parse_line, parse_move
 from game.draw import Look, Turning, draw_cube
-from game.draw.palette import Depth
+from game.draw.depth import Depth
 from tests.bench.table import Row, seconds_each
 
 SIZE = 12

@@ -16,7 +16,7 @@ from game.folders import folders
 from game.friends.codes import Addressed, invite_code, key, read_card
 from game.friends.contest import Card, Contest
 from game.friends.day import day
-from game.friends.entry import Entered, entered_text
+from game.friends.entry import ContestProgress, entered_text
 from game.play.position import position_after
 from game.play.result import Result
 from game.records import Record, Records
@@ -54,7 +54,7 @@ def record(contest: Contest, number: int, line: str, run_: int) -> Record:
 
 def play(data: Path, contest: Contest, lines: Iterable[str], day_: str = "") -> None:
     """What the game keeps of a contest as far as these lines go."""
-    entered = Entered(contest, day_)
+    entered = ContestProgress(contest, day_)
     with closing(Records(folders(data).records)) as records:
         run_ = records.begin_run("day" if day_ else "contest", entered.kind, entered_text(entered))
         for number, line in enumerate(lines):

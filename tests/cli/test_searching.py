@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from game.cli.progress import Watch
+from game.cli.progress import ProgressLine
 from game.cli.searching import Searcher
 from game.cube.cube import SOLVED
 from game.cube.geometry import FACES
@@ -23,8 +23,8 @@ PAIRS = SOLVED.turn(parse_line("R U R' F' U2 F L' U L"))
 
 
 @pytest.fixture
-def watch() -> Watch:
-    return Watch()
+def watch() -> ProgressLine:
+    return ProgressLine()
 
 
 @pytest.fixture
@@ -50,11 +50,13 @@ def cache_of(data_dir: Path) -> Path:
     return folders(data_dir).cache
 
 
-def search(searcher: Searcher, watch: Watch) -> Outcome:
+def search(searcher: Searcher, watch: ProgressLine) -> Outcome:
     return searcher.search(PAIRS, SLOTS, FACES, watch)
 
 
-def test_a_short_search_builds_nothing(data_dir: Path, watch: Watch, building: Building) -> None:
+def test_a_short_search_builds_nothing(
+    data_dir: Path, watch: ProgressLine, building: Building
+) -> None:
     """What the small tables find quickly needs no others."""
     calls: list[int] = []
     building(lambda: bool(calls.append(1)))
@@ -84,7 +86,7 @@ def test_a_long_search_has_them_built_first(
 
     building(build)
     monkeypatch.setattr(cache, "load_all_tables", load)
-    searcher, watch = Searcher(cache_of(data_dir)), Watch()
+    searcher, watch = Searcher(cache_of(data_dir)), ProgressLine()
     first, second = search(searcher, watch), search(searcher, watch)
     assert done == ["read", "built", "read"]
     assert first == second == shortest.search(PAIRS, SLOTS, tables=tables)
@@ -95,7 +97,7 @@ def test_a_long_search_has_them_built_first(
 @pytest.mark.parametrize("fault", [CacheFull("there", 194_000_000, 5_000_000), CacheError("no")])
 def test_without_room_it_goes_on_without(
     data_dir: Path,
-    watch: Watch,
+    watch: ProgressLine,
     building: Building,
     capsys: pytest.CaptureFixture[str],
     fault: CacheError,
@@ -119,10 +121,10 @@ def test_without_room_it_goes_on_without(
 
 @pytest.mark.usefixtures("long")
 def test_it_waits_while_another_process_builds(
-    data_dir: Path, watch: Watch, building: Building, monkeypatch: pytest.MonkeyPatch
+    data_dir: Path, watch: ProgressLine, building: Building, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """Refused because another builds, it asks again until that one has ended."""
-    monkeypatch.setattr("game.cli.searching.PAUSE", 0)
+    monkeypatch.setattr("game.engine.searching.PAUSE", 0)
     left = [3]
 
     def build() -> bool:
@@ -138,7 +140,7 @@ def test_it_waits_while_another_process_builds(
 
 @pytest.mark.usefixtures("long")
 def test_ctrl_c_in_a_build_stops_the_search(
-    data_dir: Path, watch: Watch, building: Building
+    data_dir: Path, watch: ProgressLine, building: Building
 ) -> None:
     """Stopped while tables are built, what was proven before is told."""
 

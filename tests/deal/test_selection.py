@@ -18,9 +18,9 @@ from game.deal.selection import (
     FromDeal,
     FromPack,
     first_positions,
-    parse_programme,
+    parse_selection,
 )
-from game.errors import ProgrammeError
+from game.errors import SelectionError
 from game.friends.day import day
 from game.packs import load_pack, pack_folder, puzzles
 
@@ -60,14 +60,14 @@ def test_a_deal_is_of_its_kind(kind: Kind, seed: str) -> None:
 def test_a_deals_text_says_all_of_it(kind: Kind) -> None:
     """A programme is read back from its text, which is short and can be shown."""
     text = FromDeal(kind).text
-    assert parse_programme(text, (), date.fromisoformat) == FromDeal(kind)
+    assert parse_selection(text, (), date.fromisoformat) == FromDeal(kind)
     assert len(text) <= MAX_PROGRAMME_TEXT
     assert text.isprintable()
 
 
 def test_a_packs_text_names_it() -> None:
     """A pack is found among those that are there."""
-    assert parse_programme("pack/00-first-turns", (PACK,), date.fromisoformat) == FromPack(PACK)
+    assert parse_selection("pack/00-first-turns", (PACK,), date.fromisoformat) == FromPack(PACK)
 
 
 def test_a_days_five() -> None:
@@ -76,7 +76,7 @@ def test_a_days_five() -> None:
     assert first_positions(programme, "seed", 9) == day(date(2026, 11, 25)).positions
     assert first_positions(programme, "other", 9) == first_positions(programme, "seed", 9)
     assert programme.most == len(first_positions(programme, "", 9))
-    assert parse_programme("day/2026-11-25", (), date.fromisoformat) == programme
+    assert parse_selection("day/2026-11-25", (), date.fromisoformat) == programme
 
 
 def test_words() -> None:
@@ -112,16 +112,16 @@ def test_words() -> None:
 )
 def test_texts_that_are_none(text: str) -> None:
     """Whatever is no programme is refused in one line."""
-    with pytest.raises(ProgrammeError) as caught:
-        parse_programme(text, (PACK,), date.fromisoformat)
+    with pytest.raises(SelectionError) as caught:
+        parse_selection(text, (PACK,), date.fromisoformat)
     assert "\n" not in str(caught.value)
 
 
 def test_nothing_to_play() -> None:
     """A pack without levels, and a deal of faces that move no pair, are refused."""
-    with pytest.raises(ProgrammeError, match="no levels"):
+    with pytest.raises(SelectionError, match="no levels"):
         FromPack(replace(PACK, levels=()))
-    with pytest.raises(ProgrammeError, match="nothing can be dealt"):
+    with pytest.raises(SelectionError, match="nothing can be dealt"):
         first_positions(FromDeal(Kind(faces="R")), "seed", 1)
 
 
@@ -130,6 +130,6 @@ def test_no_text_crashes(text: str) -> None:
     """Any text at all is a programme, or is refused."""
     for whole in (text, f"deal/{text}", f"pack/{text}", f"day/{text}"):
         try:
-            assert parse_programme(whole, (PACK,), date.fromisoformat).text == whole
-        except ProgrammeError:
+            assert parse_selection(whole, (PACK,), date.fromisoformat).text == whole
+        except SelectionError:
             continue

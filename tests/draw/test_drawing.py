@@ -14,8 +14,8 @@ from game.cube.colours import colour_scheme
 from game.cube.cube import SOLVED, Cube
 from game.cube.moves import MOVES, Move
 from game.draw import Look, Turning, draw_cube, draw_far, extent, face_at, focus_grey, size_for
+from game.draw.depth import DEPTHS
 from game.draw.look import SIZES, Lean, Style, near_eye
-from game.draw.palette import DEPTHS
 from tests.draw.pixels import letters_of, pixels_of
 from tests.strategies import cubes, moves
 

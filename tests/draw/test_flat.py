@@ -12,9 +12,9 @@ from game.cube.cube import SOLVED, Cube
 from game.cube.geometry import sticker
 from game.cube.moves import parse_line
 from game.draw.cells import row_width
+from game.draw.depth import DEPTHS, Depth
 from game.draw.flat import blocks, draw_flat, flat_axis_at, sticker_cells
 from game.draw.look import SIZES, Eye, Look, Style, far_eye, near_eye
-from game.draw.palette import DEPTHS, Depth
 from game.draw.panel import focus_grey, paint
 from game.draw.still import extent
 from tests.draw.pixels import letters_of, text_of

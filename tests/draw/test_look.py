@@ -6,8 +6,8 @@ from itertools import product
 
 import pytest
 
+from game.draw.depth import DEPTHS, Depth
 from game.draw.look import Eye, Lean, Look, Style, far_eye, near_eye
-from game.draw.palette import DEPTHS, Depth
 
 LEANS: tuple[Lean, ...] = ("right", "left")
 

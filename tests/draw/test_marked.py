@@ -11,9 +11,10 @@ from hypothesis import strategies as st
 from game.cube.cube import SOLVED, Cube
 from game.cube.geometry import sticker
 from game.draw import draw_cube, draw_far
+from game.draw.depth import DEPTHS
 from game.draw.flat import SIGN, draw_flat
 from game.draw.look import SIZES, Eye, Look, near_eye
-from game.draw.palette import DEPTHS, contrast
+from game.draw.palette import contrast
 from game.draw.panel import face_places, paint
 from game.draw.still import codes, draw_still, is_sticker
 from tests.draw.pixels import letters_of, pixels_of, text_of

@@ -10,8 +10,8 @@ from numpy.typing import NDArray
 
 from game.cube.colours import COLOURS
 from game.draw.cells import RGB, Ink
+from game.draw.depth import DEPTHS
 from game.draw.palette import (
-    DEPTHS,
     GREY,
     LEAST_DISTANCE,
     LETTER,

@@ -17,8 +17,9 @@ from game.cube.cube import SOLVED, Cube
 from game.cube.geometry import CENTRES, NORMAL, STICKERS, sticker
 from game.cube.moves import MOVES, Move, parse_line, parse_move
 from game.draw.cells import row_width
+from game.draw.depth import Depth
 from game.draw.look import Eye, Lean, Look, Turning, far_eye, near_eye
-from game.draw.palette import GREY, INSIDE, PALETTES, PLASTIC, Depth
+from game.draw.palette import GREY, INSIDE, PALETTES, PLASTIC
 from game.draw.panel import PANEL, Paint, paint
 from game.draw.still import codes, draw_still, extent, is_sticker
 from game.draw.turning import draw_turning

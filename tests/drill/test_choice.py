@@ -9,7 +9,7 @@ from collections.abc import Callable
 import pytest
 
 from game.deal.dice import Dice
-from game.drill import STEPS, Choice, History, Item, Standing, Try, choose, history, items_of
+from game.drill import STEPS, Choice, DrillTry, History, Item, Standing, choose, history, items_of
 from game.drill.choice import APART, EVERY, open_steps
 from game.drill.rating import Rating
 
@@ -29,7 +29,7 @@ def simulated(
         if opened is not None:
             opened.append(len(open_steps(made.now)))
         won = dice.below(1000) < 1000 * wins(choice.item)
-        made = made.after(Try(choice.item.key, choice.position.text, won, 4000))
+        made = made.after(DrillTry(choice.item.key, choice.position.text, won, 4000))
         chosen.append(choice)
     return made, chosen
 

@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from game.atlas import Spot, entry_of, named
+from game.atlas import Spot, cell_of, named
 from game.cube import geometry, pair, symmetry
 from game.cube.pair import SLOTS, PairPlace
 from game.drill import STEP_WORDS, STEPS, Item, items, items_of, measured
@@ -22,7 +22,7 @@ any_item = st.sampled_from(list(items().values()))
 
 
 def test_how_many_there_are() -> None:
-    """41 entries at four slots, 3 groups at four; 6 pairs of slots and 4 ways to lie, twice.
+    """41 cells at four slots, 3 groups at four; 6 pairs of slots and 4 ways to lie, twice.
 
     Then four times three slots and once all, with 3 ways to lie.
     """
@@ -65,18 +65,18 @@ def test_a_position_is_of_its_item(item: Item, seed: str) -> None:
     (slot,) = item.slots
     back = geometry.whole(geometry.transpose(symmetry.to_slot(slot)))
     place = PairPlace(*(back[i] for i in pair.pair_place(position.cube, slot)))
-    entry, _ = entry_of(place)
+    cell, _ = cell_of(place)
     if item.step == "one":
-        assert entry == named(item.lies[0])
+        assert cell == named(item.lies[0])
         assert position.open == ()
     else:
-        assert entry.group.value == item.lies[0]
+        assert cell.group.value == item.lies[0]
         assert position.open
 
 
 @pytest.mark.parametrize("slot", SLOTS)
 def test_every_turn_of_the_top_comes(slot: str) -> None:
-    """An entry with a piece above is dealt at all four turns of the top."""
+    """A cell with a piece above is dealt at all four turns of the top."""
     item = items()[f"one/{slot}/a3"]
     assert len({item.deal(str(seed)).text for seed in range(60)}) == 4
 
@@ -88,8 +88,8 @@ def test_twins_are_items_of_their_own() -> None:
     """
     names = {item.lies[0] for item in items_of("one") if item.slots == ("FR",)}
     twins = {name: Spot(named(name)).twin("diagonal") for name in names}
-    assert len({frozenset((name, twin.entry.name)) for name, twin in twins.items()}) == 22
-    assert {f"one/{twin.slot}/{twin.entry.name}" for twin in twins.values()} <= set(items())
+    assert len({frozenset((name, twin.cell.name)) for name, twin in twins.items()}) == 22
+    assert {f"one/{twin.slot}/{twin.cell.name}" for twin in twins.values()} <= set(items())
 
 
 def test_the_first_step_is_the_middle() -> None:

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from game.drill import History, Standing, Try, history, items, items_of
+from game.drill import DrillTry, History, Standing, history, items, items_of
 from game.drill.rating import Rating, aged, rated
 from game.drill.standing import PERIOD, USUAL_FROM, USUAL_OF, WITHIN
 
@@ -16,9 +16,9 @@ A, B = "one/FR/a3", "one/BL/c2"
 START = Rating()
 
 
-def tries(*played: tuple[str, bool, int]) -> list[Try]:
+def tries(*played: tuple[str, bool, int]) -> list[DrillTry]:
     """Tries at ever new positions: item, at par, milliseconds."""
-    return [Try(item, f"position {n}", won, ms) for n, (item, won, ms) in enumerate(played)]
+    return [DrillTry(item, f"position {n}", won, ms) for n, (item, won, ms) in enumerate(played)]
 
 
 def test_a_period_of_one_try_is_one_game() -> None:
@@ -44,7 +44,7 @@ def test_a_period_ends_with_its_last_try() -> None:
     """After so many tries the ratings are settled, and the next try is a game against those."""
     made = history(tries(*[(A, True, 3000)] * PERIOD))
     assert (made.running, made.settled, made.now.periods) == ((), made.now, 1)
-    more = made.after(Try(A, "another", False, 3000))
+    more = made.after(DrillTry(A, "another", False, 3000))
     assert more.settled == made.now
     assert more.now.player == rated(made.now.player, [(made.now.met[A].rating, 0.0)])
 
@@ -97,10 +97,10 @@ def test_usual_times_are_of_the_newest_tries_of_a_step() -> None:
 
 def test_of_tries_at_one_position_in_a_row_the_first_counts() -> None:
     """Trying again with the solution in mind changes nothing; coming back later does."""
-    first = Try(A, "here", False, 3000)
+    first = DrillTry(A, "here", False, 3000)
     made = history([first])
-    assert made.after(Try(A, "here", True, 2000)) is made
-    assert made.after(Try(B, "there", True, 2000)).after(first).now.tries == 3
+    assert made.after(DrillTry(A, "here", True, 2000)) is made
+    assert made.after(DrillTry(B, "there", True, 2000)).after(first).now.tries == 3
 
 
 def test_an_item_that_is_none_any_more_is_passed_over() -> None:
@@ -135,7 +135,7 @@ def test_what_lies_alike_is_weak_in_every_slot() -> None:
 
 played = st.lists(
     st.builds(
-        Try,
+        DrillTry,
         st.sampled_from(list(items())),
         st.sampled_from("abcdef"),
         st.booleans(),
@@ -146,7 +146,7 @@ played = st.lists(
 
 
 @given(played, st.integers(0, 45))
-def test_going_on_is_the_same_as_replaying(all_tries: list[Try], cut: int) -> None:
+def test_going_on_is_the_same_as_replaying(all_tries: list[DrillTry], cut: int) -> None:
     """Wherever a session ends, the tries made so far lead to the same standing as all at once."""
     made = history(all_tries[:cut])
     for one in all_tries[cut:]:
@@ -156,7 +156,7 @@ def test_going_on_is_the_same_as_replaying(all_tries: list[Try], cut: int) -> No
 
 
 @given(played)
-def test_ratings_stay_sane(all_tries: Iterable[Try]) -> None:
+def test_ratings_stay_sane(all_tries: Iterable[DrillTry]) -> None:
     """Whatever is played, every rating stays finite and no surer than the system allows."""
     now: History | Standing = history(all_tries).now
     assert isinstance(now, Standing)
@@ -169,9 +169,9 @@ def test_ratings_stay_sane(all_tries: Iterable[Try]) -> None:
 def test_a_try_whose_par_is_not_known_is_no_game() -> None:
     """It counts as a try, and the item as met, but only once par is known a rating moves."""
     key = items_of("four")[0].key
-    waiting = history([Try(key, "a", None, 9000)]).now
+    waiting = history([DrillTry(key, "a", None, 9000)]).now
     assert (waiting.tries, waiting.met[key].times) == (1, 1)
     assert waiting.player.rating == Standing().player.rating
     assert waiting.met[key].rating.rating == items_of("four")[0].start.rating
-    won = history([Try(key, "a", True, 9000)]).now
+    won = history([DrillTry(key, "a", True, 9000)]).now
     assert won.player.rating > waiting.player.rating

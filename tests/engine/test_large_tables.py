@@ -8,7 +8,7 @@ from threading import Event
 
 import pytest
 
-from game.engine import large_tables
+from game.engine import large_tables, searching
 from game.engine.large_tables import BUSY, LargeTables
 from game.errors import CacheBusy, CacheFull
 from game.search import cache
@@ -119,7 +119,7 @@ def test_while_another_process_builds_it_waits(
     monkeypatch: pytest.MonkeyPatch,
 ) -> None:
     """Another process's build is waited for, and told."""
-    monkeypatch.setattr(large_tables, "PAUSE", 0.001)
+    monkeypatch.setattr(searching, "PAUSE", 0.001)
     left = [3]
 
     def build(*_: object) -> bool:

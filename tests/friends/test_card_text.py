@@ -9,7 +9,7 @@ from game.errors import ContestError
 from game.friends.card_text import card_text, contest_name, summary
 from game.friends.codes import Addressed, key, read_card
 from game.friends.contest import Card, Contest, Rules
-from game.friends.standings import Row, proven_turns
+from game.friends.standings import Ranked, proven_turns
 from game.play.result import Result
 from tests.friends.test_entry import CONTEST, RESULTS
 
@@ -56,7 +56,7 @@ def test_turns_over_par() -> None:
 def test_a_summary(pars: tuple[int | None, ...], told: str) -> None:
     """Against par where all pars are known, else in turns."""
     card = Card("Ada", RESULTS)
-    row = Row(1, card, proven_turns(BY_TURNS, card), namesake=False)
+    row = Ranked(1, card, proven_turns(BY_TURNS, card), namesake=False)
     assert summary(row, BY_TURNS, pars) == told
 
 

@@ -15,19 +15,19 @@ from game.errors import ContestError
 from game.friends.codes import key
 from game.friends.contest import TIME, Contest, Rules
 from game.friends.day import day
-from game.friends.entry import LONGEST, Entered, Try, entered_of, entered_text
+from game.friends.entry import LONGEST, ContestProgress, ContestTry, entered_of, entered_text
 from game.play.position import position_after
 from game.play.result import Result
 
 LINES = tuple(map(parse_line, ("R U R'", "L' U' L", "R U2 R' U' R U R'")))
 CONTEST = Contest("Three", tuple(position_after(inverse(line)) for line in LINES), Rules(TIME))
 RESULTS = tuple(Result(line, 100, 200, called=False, solved=True) for line in LINES)
-TRIES = tuple(Try(p.text, r) for p, r in zip(CONTEST.positions, RESULTS, strict=True))
+TRIES = tuple(ContestTry(p.text, r) for p, r in zip(CONTEST.positions, RESULTS, strict=True))
 
 
-def after(count: int) -> Entered:
+def after(count: int) -> ContestProgress:
     """So many positions played."""
-    entered = Entered(CONTEST)
+    entered = ContestProgress(CONTEST)
     for result in RESULTS[:count]:
         entered = entered.after(result)
     return entered
@@ -58,7 +58,7 @@ def test_a_days_card_names_the_date() -> None:
     """It needs no invite."""
     five = day(date(2026, 11, 25))
     result = Result((), 5, 5, called=False, solved=False)
-    entered = Entered(five, "2026-11-25", (result,) * 5)
+    entered = ContestProgress(five, "2026-11-25", (result,) * 5)
     assert entered.kind == entered.card("Ada").to == entered.card("Ada").day == "2026-11-25"
 
 
@@ -90,12 +90,12 @@ def test_a_position_that_ended_is_no_longer_begun() -> None:
 
 def test_attempts_that_do_not_follow_are_passed_over() -> None:
     """A position that was tried twice counts once, and one that comes too early not at all."""
-    text = entered_text(Entered(CONTEST))
+    text = entered_text(ContestProgress(CONTEST))
     assert entered_of(text, [TRIES[0], TRIES[0], TRIES[2], TRIES[1]]) == after(2)
 
 
 def changed(**fields: object) -> str:
-    return json.dumps({**json.loads(entered_text(Entered(CONTEST))), **fields})
+    return json.dumps({**json.loads(entered_text(ContestProgress(CONTEST))), **fields})
 
 
 @pytest.mark.parametrize(
@@ -129,4 +129,4 @@ def test_any_other_text_is_refused(text: str) -> None:
 def test_two_contests_that_differ_are_of_two_kinds() -> None:
     """The title counts too."""
     other = Contest("Other", CONTEST.positions, CONTEST.rules)
-    assert Entered(other).kind != Entered(CONTEST).kind
+    assert ContestProgress(other).kind != ContestProgress(CONTEST).kind

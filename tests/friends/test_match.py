@@ -18,7 +18,7 @@ from game.friends.match import (
     MAX_NAME,
     UNPLAYED,
     Match,
-    Try,
+    MatchTry,
     begin_match,
     match_of,
     match_text,
@@ -215,7 +215,7 @@ def test_any_names_make_a_match_or_one_clear_line(names: list[str]) -> None:
 def test_a_match_is_found_again(data: st.DataObject) -> None:
     """From its text and the attempts in the order they were made, a match is the same again."""
     match = begun(tuple("ABCD"[: data.draw(st.integers(2, 4))]), data.draw(st.integers(1, 5)))
-    tries: list[Try] = []
+    tries: list[MatchTry] = []
     while not match.is_over and data.draw(st.integers(0, 9)):
         seat, number = match.next, match.number
         assert seat is not None
@@ -228,7 +228,7 @@ def test_a_match_is_found_again(data: st.DataObject) -> None:
             break
         name = match.players[seat].name
         made = result(data.draw(st.integers(1, 9)))
-        tries.append(Try(name, match.contest.positions[number].text, made))
+        tries.append(MatchTry(name, match.contest.positions[number].text, made))
         match = match.after(made)
     text = match_text(match)
     assert len(text) <= MAX_MATCH_TEXT
@@ -252,7 +252,7 @@ def test_what_was_shown_of_an_earlier_position_is_forgotten() -> None:
     match = begun().showing(1000)
     text = match_text(match)
     assert match_of(text).shown == 1000
-    assert match_of(text, [Try("Ada", POSITIONS[0].text, result())]).shown is None
+    assert match_of(text, [MatchTry("Ada", POSITIONS[0].text, result())]).shown is None
     older = {key: value for key, value in json.loads(text).items() if key != "shown"}
     assert match_of(json.dumps(older)) == begun()
 
@@ -262,11 +262,11 @@ def test_tries_that_do_not_fit_are_passed_over() -> None:
     match, _ = play(begun(positions=1), 2)
     text, first = match_text(match), POSITIONS[0].text
     tries = [
-        Try("Eve", first, result()),
-        Try("Ada", POSITIONS[1].text, result()),
-        Try("Ada", first, result()),
-        Try("Ada", first, result(9)),
-        Try("Bo", first, result()),
+        MatchTry("Eve", first, result()),
+        MatchTry("Ada", POSITIONS[1].text, result()),
+        MatchTry("Ada", first, result()),
+        MatchTry("Ada", first, result(9)),
+        MatchTry("Bo", first, result()),
     ]
     assert match_of(text, tries) == match
 

@@ -12,7 +12,7 @@ from game.cube.line import Line, inverse, obtm, tidy
 from game.cube.moves import line_text, parse_line
 from game.errors import ContestError
 from game.friends.contest import Card, Contest, Rules
-from game.friends.standings import Row, proven_turns, standings
+from game.friends.standings import Ranked, proven_turns, standings
 from game.play.inspection import PENALTY
 from game.play.position import position_after
 from game.play.result import Result
@@ -151,14 +151,14 @@ def test_the_order_of_the_chat_does_not_matter(cards: list[Card]) -> None:
 
 def test_calls_are_right_at_par() -> None:
     """Everybody who called a line at par has the credit; a call over par is none."""
-    row = Row(1, card("Ada", *SHORTEST, called=True), (3, 4, 4), namesake=False)
+    row = Ranked(1, card("Ada", *SHORTEST, called=True), (3, 4, 4), namesake=False)
     assert (row.calls, row.right_calls(PARS)) == (3, 2)
     assert row.right_calls((3, None, 4)) == 2
 
 
 def test_over_par_is_of_the_positions_solved() -> None:
     """Turns less par, where it is known of all that were solved."""
-    row = Row(1, card("Ada", SHORTEST[0], "-", SHORTEST[2]), (5, None, 4), namesake=False)
+    row = Ranked(1, card("Ada", SHORTEST[0], "-", SHORTEST[2]), (5, None, 4), namesake=False)
     assert row.over(PARS) == 2
     assert row.over((3, None, 4)) == 2
     assert row.over((None, 3, 4)) is None

@@ -12,7 +12,8 @@ from pathlib import Path
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from game.records import CASUAL, DRILL, Record, Records, Sums, Tried, open_records
+from game.modes import CASUAL, DRILL
+from game.records import Record, Records, Sums, Tried, open_records
 from game.records.record import AWAY_MS
 from tests.records.samples import SAMPLE
 from tests.records.test_store import RECORDS

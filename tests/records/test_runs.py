@@ -12,7 +12,8 @@ from typing import Any
 import pytest
 
 from game.errors import RecordsError
-from game.records import CLAIMED, MATCH, KeptRun, Record, Records, open_records
+from game.modes import MATCH
+from game.records import CLAIMED, KeptRun, Record, Records, open_records
 from game.records.runs import MAX_KIND, MAX_RUN_TEXT
 from tests.records.samples import SAMPLE
 

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from game.runs import DASH, HOURGLASS, Run, best, is_record, pace_words
+from game.modes import DASH, HOURGLASS
+from game.runs import Run, best, is_record, pace_words
 from tests.runs.test_run import done, run
 
 BEST = run(DASH, 3, done(500), done(500), done(500))

@@ -9,8 +9,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from game.errors import ProgrammeError
-from game.runs import DASH, HOURGLASS, Done, Run, Terms, parse_run, run_text
+from game.errors import SelectionError
+from game.modes import DASH, HOURGLASS
+from game.runs import Done, Run, RunTerms, parse_run, run_text
 from game.runs.run import MAX_TEXT
 
 DEAL = "deal/1/0/FR+FL+BL+BR/FBRLUD/focus"
@@ -24,7 +25,7 @@ def done(
 
 
 def run(mode: str, amount: int, *all_done: Done, breaks: int = 0) -> Run:
-    return Run(Terms(mode, amount, DEAL), "seed", all_done, breaks)
+    return Run(RunTerms(mode, amount, DEAL), "seed", all_done, breaks)
 
 
 def test_turns_over_par_cost() -> None:
@@ -92,7 +93,7 @@ def test_more_positions_before_less_time() -> None:
 runs = st.builds(
     Run,
     st.builds(
-        Terms,
+        RunTerms,
         mode=st.sampled_from([DASH, HOURGLASS]),
         amount=st.integers(1, 40),
         programme=st.just(DEAL),
@@ -139,5 +140,5 @@ GOOD = json.loads(run_text(run(DASH, 5)))
 )
 def test_other_texts_are_refused(text: str) -> None:
     """Anything that is not what is kept of a run is refused, in one line."""
-    with pytest.raises(ProgrammeError):
+    with pytest.raises(SelectionError):
         parse_run(text)

@@ -7,7 +7,8 @@ from collections.abc import AsyncIterator, Callable
 from contextlib import AbstractAsyncContextManager, asynccontextmanager
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Protocol
+from threading import Event
+from typing import Any, Protocol
 
 import pytest
 from textual import events
@@ -15,12 +16,15 @@ from textual.pilot import Pilot
 from textual.widget import Widget
 from textual.widgets import Static
 
+from game.cube.cube import Cube
 from game.folders import Folders
 from game.packs import Puzzle
 from game.play.sitting import Sitting
 from game.screens.app import PairwrightApp
 from game.screens.play.board import Board
 from game.screens.play.casual import CasualRules, PlayScreen
+from game.search.outcome import Outcome, Progress
+from game.search.shortest import search
 from game.settings import Settings, save_settings
 from tests.screens.quick import parsed_once, undrawn
 from tests.screens.resting import RestingLoop, rest
@@ -190,3 +194,28 @@ def start(folders: Folders) -> Start:
                 game.rows()
 
     return started
+
+
+class Slow:
+    """In place of the search: it says that par is two or more, and waits until it may go on."""
+
+    def __init__(self) -> None:
+        self.may_go_on = Event()
+
+    def __call__(
+        self, cube: Cube, *rest: Any, progress: Callable[[Progress], None] | None, **named: Any
+    ) -> Outcome:
+        if progress is not None:
+            progress(Progress(2, 10))
+        cancelled: Callable[[], bool] = named["cancelled"]
+        while not self.may_go_on.wait(0.01) and not cancelled():
+            pass
+        return search(cube, *rest, progress=progress, **named)
+
+
+@pytest.fixture
+def slow(monkeypatch: pytest.MonkeyPatch) -> Slow:
+    """A search that does not come to an end until it may."""
+    made = Slow()
+    monkeypatch.setattr("game.search.shortest.search", made)
+    return made

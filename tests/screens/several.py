@@ -6,7 +6,7 @@ from game.cube.line import Line, inverse
 from game.cube.moves import parse_line
 from game.play.position import position_after
 from game.play.result import Result
-from game.screens.lines.columns import Entry
+from game.screens.lines.columns import PlayerLine
 
 HOOK = parse_line("R B U2 B' R'")
 START = position_after(inverse(HOOK))
@@ -25,6 +25,6 @@ def entry(
     called: bool = False,
     solved: bool = True,
     late: int = 0,
-) -> Entry:
+) -> PlayerLine:
     """A player's line for `START`."""
-    return Entry(START, name, line, Result(line, seeing, doing, called, solved, late))
+    return PlayerLine(START, name, line, Result(line, seeing, doing, called, solved, late))

@@ -16,6 +16,10 @@ from game.packs import Puzzle, pack_folder
 from game.play.sitting import SOLVED
 from game.records import Journal, Record, Records, database, open_records
 from game.screens.app import PairwrightApp
+from game.screens.atlas.screen import AtlasScreen
+from game.screens.contests.list import ContestsScreen
+from game.screens.home.map import MapScreen
+from game.screens.home.settings import SettingsScreen
 from game.screens.play.casual import PlayScreen
 from game.settings import Settings
 from tests.screens.conftest import QuietApp, Start
@@ -85,7 +89,7 @@ async def test_what_cannot_be_saved_is_told_in_the_end(
             other.execute("BEGIN IMMEDIATE")
             await game.press("r U R a r U R")
     [told] = game.app.last_words
-    assert told.startswith("2 attempts are not saved: ")
+    assert told.startswith("Two attempts are not saved: ")
     assert "is locked" in told
 
 
@@ -179,3 +183,23 @@ async def test_letters_are_kept_as_a_setting(start: Start, shipped: dict[str, Pu
         await game.press("i")
     async with start() as game:
         assert game.app.settings.letters
+
+
+async def test_a_screen_brings_its_styles_and_nothing_is_parsed_again(
+    start: Start, shipped: dict[str, Puzzle], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Only what a screen adds to the styles is parsed when it is opened for the first time.
+
+    Textual keeps the parsed rules of 64 sources; with more, each new one would cost all of them.
+    """
+    async with start() as game:
+        styles = game.app.stylesheet
+        before = len(styles.source)
+        monkeypatch.setattr(styles, "reparse", None)
+        await game.play(shipped[FIRST])
+        for screen in (MapScreen(None), SettingsScreen(), AtlasScreen(), ContestsScreen()):
+            await game.app.push_screen(screen)
+            await game.settle()
+            (path,) = screen.css_path
+            assert styles.has_source(str(path))
+        assert before < len(styles.source) < 64

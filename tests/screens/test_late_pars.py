@@ -2,14 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
-from threading import Event
-from typing import Any
 
-import pytest
-
-from game.cube.cube import Cube
 from game.cube.moves import parse_line
 from game.folders import Folders
 from game.play.playable import Playable
@@ -17,10 +12,8 @@ from game.play.position import Position, position_after
 from game.records import Record, open_records
 from game.screens.app import PairwrightApp
 from game.screens.play.casual import CasualRules, PlayScreen
-from game.search.outcome import Outcome, Progress
-from game.search.shortest import search
 from game.settings import Settings
-from tests.screens.conftest import Game, Start
+from tests.screens.conftest import Game, Slow, Start
 
 
 @dataclass(frozen=True)
@@ -45,31 +38,6 @@ class Unproven:
 
 FIRST = Unproven(position_after(parse_line("R U R'")))
 SECOND = Unproven(position_after(parse_line("L' U' L")), name="Another")
-
-
-class Slow:
-    """In place of the search: it says that par is two or more, and waits until it may go on."""
-
-    def __init__(self) -> None:
-        self.may_go_on = Event()
-
-    def __call__(
-        self, cube: Cube, *rest: Any, progress: Callable[[Progress], None] | None, **named: Any
-    ) -> Outcome:
-        if progress is not None:
-            progress(Progress(2, 10))
-        cancelled: Callable[[], bool] = named["cancelled"]
-        while not self.may_go_on.wait(0.01) and not cancelled():
-            pass
-        return search(cube, *rest, progress=progress, **named)
-
-
-@pytest.fixture
-def slow(monkeypatch: pytest.MonkeyPatch) -> Slow:
-    """A search that does not come to an end until it may."""
-    made = Slow()
-    monkeypatch.setattr("game.search.shortest.search", made)
-    return made
 
 
 def beside(puzzle: Playable, step: int) -> Unproven | None:
@@ -116,6 +84,7 @@ async def test_the_player_goes_on(start: Start, folders: Folders, slow: Slow) ->
         assert [record.par for record in recorded(folders)] == [None]
         slow.may_go_on.set()
         await game.until(lambda: recorded(folders)[0].par == 3)
+        await game.until(lambda: recorded(folders)[0].at_hand)
         assert screen.sitting.puzzle == SECOND
 
 
@@ -154,5 +123,5 @@ async def test_a_game_that_ends_before(start: Start, folders: Folders, slow: Slo
     assert [record.par for record in recorded(folders)] == [None]
     slow.may_go_on.set()
     async with start(app_type=PairwrightApp) as game:
-        game.app.follow_par(replace(FIRST).position)
+        game.app.keeper.follow(replace(FIRST).position)
         await game.until(lambda: recorded(folders)[0].par == 3)

@@ -7,8 +7,8 @@
     corner in slot
     d white down  ▸7·             ...
 
-A cell tells the least par and what the player has come to there; where several columns are one
-entry the cell goes over all of them. The sign before the par marks the entry that is chosen.
+A square tells the least par and what the player has come to there; where several columns are one
+cell the square goes over all of them. The sign before the par marks the cell that is chosen.
 """
 
 from __future__ import annotations
@@ -24,14 +24,14 @@ from textual.message import Message
 from textual.strip import Strip
 from textual.widget import Widget
 
-from game.atlas import Entry, Sheet
+from game.atlas import Cell, Sheet
 from game.screens.atlas.words import Line, Met, lines
 from game.screens.shared.lists import POINTER
 
 LABEL = 15
 """Columns of a row's letter and words."""
 CELL, ROOMY_CELL = 4, 5
-"""Columns of a cell, the last of them empty; in a roomy window."""
+"""Columns of a square, the last of them empty; in a roomy window."""
 GAPS = (3, 7)
 """After these columns there is one column more."""
 AIRY_ROWS = 34
@@ -39,8 +39,8 @@ AIRY_ROWS = 34
 
 
 @dataclass(frozen=True)
-class Cell:
-    """What a cell tells. par: in a character; picked: whether the terms pick the entry."""
+class Square:
+    """What a square tells. par: in a character; picked: whether the terms pick the cell."""
 
     par: str
     met: Met
@@ -49,7 +49,7 @@ class Cell:
 
 @dataclass(frozen=True)
 class Chart:
-    """What the grid shows: a sheet as seen at a slot, and the entry that is chosen.
+    """What the grid shows: a sheet as seen at a slot, and the cell that is chosen.
 
     column: the digit under which it was chosen. colours: centre -> colour name.
     """
@@ -57,8 +57,8 @@ class Chart:
     sheet: Sheet
     slot: str
     colours: Mapping[str, str]
-    cells: Mapping[Entry, Cell]
-    chosen: Entry
+    squares: Mapping[Cell, Square]
+    chosen: Cell
     column: str
 
 
@@ -71,7 +71,7 @@ _STYLES = {
 
 
 class AtlasGrid(Widget, can_focus=True):
-    """The grid. A click chooses an entry, a click on the chosen one takes it."""
+    """The grid. A click chooses a cell, a click on the chosen one takes it."""
 
     ALLOW_SELECT = False
     COMPONENT_CLASSES = {  # noqa: RUF012
@@ -84,14 +84,14 @@ class AtlasGrid(Widget, can_focus=True):
     }
 
     class Chosen(Message):
-        """A cell was clicked. cell: its row and column."""
+        """A square was clicked. square: its row and column."""
 
-        def __init__(self, cell: str) -> None:
+        def __init__(self, square: str) -> None:
             super().__init__()
-            self.cell = cell
+            self.square = square
 
     class Taken(Message):
-        """The chosen entry was clicked."""
+        """The chosen cell was clicked."""
 
     def __init__(self, *, id: str | None = None) -> None:
         super().__init__(id=id)
@@ -112,12 +112,12 @@ class AtlasGrid(Widget, can_focus=True):
         return len(self._lines)
 
     @property
-    def _cell(self) -> int:
+    def _square(self) -> int:
         return ROOMY_CELL if self.size.width >= LABEL + 10 * ROOMY_CELL + len(GAPS) else CELL
 
     def _left(self, column: int) -> int:
         """Where a column begins."""
-        return LABEL + column * self._cell + sum(column > gap for gap in GAPS)
+        return LABEL + column * self._square + sum(column > gap for gap in GAPS)
 
     def render_line(self, y: int) -> Strip:
         """A line of the grid."""
@@ -140,27 +140,27 @@ class AtlasGrid(Widget, can_focus=True):
     def _cells(self, chart: Chart, row: str) -> list[Segment]:
         segments: list[Segment] = []
         at = LABEL
-        for entry in chart.sheet.entries:
-            if entry.row.letter != row:
+        for cell in chart.sheet.cells:
+            if cell.row.letter != row:
                 continue
-            first, last = int(entry.columns[0]), int(entry.columns[-1])
+            first, last = int(cell.columns[0]), int(cell.columns[-1])
             segments.append(Segment(" " * (self._left(first) - at), self.rich_style))
-            at = self._left(last) + self._cell - 1
-            segments += self._cell_text(chart, entry, at - self._left(first))
+            at = self._left(last) + self._square - 1
+            segments += self._cell_text(chart, cell, at - self._left(first))
         return segments
 
-    def _cell_text(self, chart: Chart, entry: Entry, width: int) -> list[Segment]:
-        """A cell of that many columns."""
-        cell = chart.cells[entry]
-        if not cell.picked and entry is not chart.chosen:
+    def _cell_text(self, chart: Chart, cell: Cell, width: int) -> list[Segment]:
+        """A square of that many columns."""
+        square = chart.squares[cell]
+        if not square.picked and cell is not chart.chosen:
             return [Segment(" " * width, self.rich_style)]
-        style = self.get_component_rich_style(_STYLES[cell.met])
-        space = " " * (self._cell - CELL)
-        text = f" {cell.par}{space}{cell.met.value}".ljust(width)
-        if entry is not chart.chosen:
+        style = self.get_component_rich_style(_STYLES[square.met])
+        space = " " * (self._square - CELL)
+        text = f" {square.par}{space}{square.met.value}".ljust(width)
+        if cell is not chart.chosen:
             return [Segment(text, style)]
         pointer = self.get_component_rich_style("atlas-grid--pointer", partial=True)
-        at = self._left(int(chart.column)) - self._left(int(entry.columns[0]))
+        at = self._left(int(chart.column)) - self._left(int(cell.columns[0]))
         strong = style + Style(bold=True)
         return [
             Segment(text[:at], strong),

@@ -14,6 +14,7 @@ from game.play.playable import Playable
 from game.screens.atlas.grid import AtlasGrid
 from game.screens.atlas.survey_screen import SurveyScreen
 from game.screens.shared import keys
+from game.screens.shared.frame import WARN
 from game.screens.shared.lists import ChoiceList
 from game.search.outcome import Solved
 
@@ -28,24 +29,29 @@ class AtlasScreen(SurveyScreen):
     # -- playing and watching --------------------------------------------------------------------
 
     def action_play(self) -> None:
-        """Play the entry chosen."""
+        """Play the cell chosen."""
         par = self.app.pars.of(self.spot)
-        if self.spot.entry.is_solved:
-            self._say("This one is solved: nothing is to be done.")
+        if self.spot.cell.is_solved:
+            self.say("This one is solved: nothing is to be done.", WARN)
         elif par is None:
             self._wait(self.action_play)
         else:
             self.app.play(AtlasPuzzle(self.spot, par.turns), self.played, self._beside)
 
     def action_watch(self) -> None:
-        """Watch the solutions of the entry chosen; asked twice, since it is marked."""
+        """Watch the solutions of the cell chosen; asked twice, since it is marked."""
         text = self.spot.position.text
-        if self.spot.entry.is_solved:
-            self._say("This one is solved: nothing is to be seen.")
-        elif self._asks(SURE) or self.app.record(lambda records: records.was_shown(text), False):
+        if self.spot.cell.is_solved:
+            self.say("This one is solved: nothing is to be seen.", WARN)
+        elif self._asks(SURE) or self.app.keeper.record(
+            lambda records: records.was_shown(text), False
+        ):
             self._watch()
         else:
-            self._say(SURE)
+            self.say(SURE, WARN)
+
+    def _was_shown(self, text: str) -> bool:
+        return self.app.keeper.record(lambda records: records.was_shown(text), False)
 
     def _watch(self) -> None:
         from game.screens.lines.watch import WatchScreen  # noqa: PLC0415 - imported where it is pushed
@@ -53,19 +59,19 @@ class AtlasScreen(SurveyScreen):
         position = self.spot.position
         outcome = self.app.engine.known(whole_question(position))
         if isinstance(outcome, Solved):
-            self.app.record(lambda records: records.mark_shown(position.text), None)
+            self.app.keeper.record(lambda records: records.mark_shown(position.text), None)
             self.app.push_screen(WatchScreen(position, outcome.solutions))
         else:
             self._wait(self._watch)
 
     def _beside(self, puzzle: Playable, step: int) -> AtlasPuzzle | None:
-        """The next of the entries picked, as far as pars are known."""
+        """The next of the cells picked, as far as pars are known."""
         if not isinstance(puzzle, AtlasPuzzle):
             return None
-        entry = self.survey.beside(puzzle.spot.entry, step)
-        if entry is None:
+        cell = self.survey.beside(puzzle.spot.cell, step)
+        if cell is None:
             return None
-        spot = self.survey.spots(entry)[0]
+        spot = self.survey.spots(cell)[0]
         par = self.app.pars.of(spot)
         return AtlasPuzzle(spot, par.turns) if par is not None else None
 
@@ -85,11 +91,11 @@ class AtlasScreen(SurveyScreen):
     def action_column(self, digit: str) -> None:
         """To the column of a digit."""
         self._to_grid()
-        last = len(self.spot.entry.sheet.edges) - 1
+        last = len(self.spot.cell.sheet.edges) - 1
         if int(digit) > last:
-            self._say(f"The columns here go from 0 to {last}.")
+            self.say(f"The columns here go from 0 to {last}.", WARN)
         else:
-            self._choose(self.survey.at(self.spot.entry.row.letter + digit))
+            self._choose(self.survey.at(self.spot.cell.row.letter + digit))
 
     def action_move(self, way: str) -> None:
         """To the next one picked; in the terms, another value."""
@@ -103,19 +109,19 @@ class AtlasScreen(SurveyScreen):
 
     def action_sheet(self, key: str) -> None:
         """To the next sheet, or the one before."""
-        at = SHEETS.index(self.spot.entry.sheet) + (1 if key == "pagedown" else -1)
+        at = SHEETS.index(self.spot.cell.sheet) + (1 if key == "pagedown" else -1)
         self.action_to_sheet(at % len(SHEETS))
 
     def action_to_sheet(self, number: int) -> None:
-        """To the first entry of a sheet."""
+        """To the first cell of a sheet."""
         self._to_grid()
-        entries = SHEETS[number].entries
-        self._choose(self.survey.first(entries) or self.survey.spots(entries[0])[0])
+        cells = SHEETS[number].cells
+        self._choose(self.survey.first(cells) or self.survey.spots(cells[0])[0])
 
     def action_top(self) -> None:
         """Turn the top on."""
-        if len(self.spot.entry.turns) == 1:
-            self._say("Nothing lies in the top layer: turning it changes nothing.")
+        if len(self.spot.cell.turns) == 1:
+            self.say("Nothing lies in the top layer: turning it changes nothing.", WARN)
         else:
             self._choose(self.spot.turned(1))
 
@@ -129,12 +135,12 @@ class AtlasScreen(SurveyScreen):
         self._choose(self.spot.twin("left-right"))
 
     def on_atlas_grid_chosen(self, message: AtlasGrid.Chosen) -> None:
-        """A cell was clicked."""
+        """A square was clicked."""
         self._to_grid()
-        self._choose(self.survey.at(message.cell))
+        self._choose(self.survey.at(message.square))
 
     def on_atlas_grid_taken(self) -> None:
-        """The chosen cell was clicked."""
+        """The chosen square was clicked."""
         self.action_play()
 
     # -- the terms -------------------------------------------------------------------------------
@@ -160,8 +166,8 @@ class AtlasScreen(SurveyScreen):
         row = self.query_one("#terms", ChoiceList).highlighted or 0
         terms = self.survey.terms.stepped(row, step, self.survey.pars_found)
         self._look_into(terms)
-        spot = terms.spot(self.spot.entry, self.spot.turn)
-        if not self.survey.picks(spot.entry):
+        spot = terms.spot(self.spot.cell, self.spot.turn)
+        if not self.survey.picks(spot.cell):
             spot = self.survey.first() or spot
         self._choose(spot)
 

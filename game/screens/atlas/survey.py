@@ -1,4 +1,4 @@
-"""The atlas under its terms: what is known of each entry, which are picked, who stands beside whom.
+"""The atlas under its terms: what is known of each cell, which are picked, who stands beside whom.
 
 Pure: it is made anew whenever terms or records change, and looks into pars that fill meanwhile.
 """
@@ -9,9 +9,9 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 
-from game.atlas import ENTRIES, SHEETS, Entry, Facts, Pars, Spot, named
+from game.atlas import CELLS, SHEETS, Cell, Facts, Pars, Spot, named
 from game.records.record import Best
-from game.screens.atlas.terms import Terms
+from game.screens.atlas.terms import SurveyTerms
 from game.screens.atlas.words import Met, met
 
 STEPS = {"left": (0, -1), "right": (0, 1), "up": (-1, 0), "down": (1, 0)}
@@ -23,71 +23,69 @@ ROWS = tuple(row for sheet in SHEETS for row in sheet.rows)
 class Survey:
     """bests: by the canonical text of a position. hides_par: until it is met, par is not told."""
 
-    terms: Terms
+    terms: SurveyTerms
     pars: Pars
     bests: Mapping[str, Best]
     hides_par: bool = False
 
-    # -- an entry --------------------------------------------------------------------------------
+    # -- a cell --------------------------------------------------------------------------------
 
-    def spots(self, entry: Entry) -> tuple[Spot, ...]:
-        """The entry at each turn of the top."""
-        return _spots(self.terms.slot, self.terms.chosen)[entry]
+    def spots(self, cell: Cell) -> tuple[Spot, ...]:
+        """The cell at each turn of the top."""
+        return _spots(self.terms.slot, self.terms.chosen)[cell]
 
-    def facts(self, entry: Entry) -> Facts:
+    def facts(self, cell: Cell) -> Facts:
         """What the search says of it so far."""
-        return Facts(tuple(self.pars.of(spot) for spot in self.spots(entry)))
+        return Facts(tuple(self.pars.of(spot) for spot in self.spots(cell)))
 
-    def bests_of(self, entry: Entry) -> tuple[Best | None, ...]:
+    def bests_of(self, cell: Cell) -> tuple[Best | None, ...]:
         """What the player's attempts come to, at each turn of the top."""
         if not self.bests:
-            return (None,) * len(entry.turns)
-        return tuple(self.bests.get(spot.position.text) for spot in self.spots(entry))
+            return (None,) * len(cell.turns)
+        return tuple(self.bests.get(spot.position.text) for spot in self.spots(cell))
 
-    def met(self, entry: Entry) -> Met:
+    def met(self, cell: Cell) -> Met:
         """The most that the player has come to, at any turn of the top."""
-        if entry.is_solved:
+        if cell.is_solved:
             return Met.NONE
-        signs = {met(best) for best in self.bests_of(entry)}
+        signs = {met(best) for best in self.bests_of(cell)}
         return next(sign for sign in (Met.AT_PAR, Met.SOLVED, Met.NOT) if sign in signs)
 
-    def tells_par(self, entry: Entry) -> bool:
+    def tells_par(self, cell: Cell) -> bool:
         """Whether the par may be seen."""
-        return not self.hides_par or self.met(entry) in (Met.AT_PAR, Met.NONE)
+        return not self.hides_par or self.met(cell) in (Met.AT_PAR, Met.NONE)
 
-    def picks(self, entry: Entry) -> bool:
+    def picks(self, cell: Cell) -> bool:
         """Whether the terms pick it."""
-        is_met = self.met(entry) in (Met.AT_PAR, Met.NONE)
-        return self.terms.picks(entry, self.facts(entry).least, met=is_met)
+        is_met = self.met(cell) in (Met.AT_PAR, Met.NONE)
+        return self.terms.picks(cell, self.facts(cell).least, met=is_met)
 
-    # -- all entries -----------------------------------------------------------------------------
+    # -- all cells -----------------------------------------------------------------------------
 
     @property
     def tally(self) -> tuple[int, int, int]:
-        """Entries picked, and how many of all are solved and at par."""
-        signs = [self.met(entry) for entry in ENTRIES] if self.bests else []
+        """Cells picked, and how many of all are solved and at par."""
+        signs = [self.met(cell) for cell in CELLS] if self.bests else []
         return (
-            sum(map(self.picks, ENTRIES)),
+            sum(map(self.picks, CELLS)),
             sum(sign in (Met.SOLVED, Met.AT_PAR) for sign in signs),
             sum(sign is Met.AT_PAR for sign in signs),
         )
 
     @property
     def pars_found(self) -> tuple[int, ...]:
-        """The pars that entries are known to have, each once; none while par is hidden."""
+        """The pars that cells are known to have, each once; none while par is hidden."""
         if self.hides_par:
             return ()
-        found = {self.facts(entry).least for entry in ENTRIES if not entry.is_solved}
+        found = {self.facts(cell).least for cell in CELLS if not cell.is_solved}
         return tuple(sorted(par for par in found if par is not None))
 
-    def missing(self, first: Entry) -> tuple[Spot, ...]:
+    def missing(self, first: Cell) -> tuple[Spot, ...]:
         """What to search next: the rest of an entry's sheet, it first, or of one after that."""
         at = SHEETS.index(first.sheet)
         for sheet in (*SHEETS[at:], *SHEETS[:at]):
-            order = dict.fromkeys(
-                (first, *sheet.entries) if sheet is first.sheet else sheet.entries
-            )
-            spots = (spot for entry in order for spot in self.spots(entry))
+            order = dict.fromkeys((first, *sheet.cells) if sheet is first.sheet else sheet.cells)
+            spots = (spot for cell in order for spot in self.spots(cell))
             missing = tuple(self.pars.missing(spots))
             if missing:
                 return missing
@@ -97,9 +95,9 @@ class Survey:
 
     def at(self, name: str) -> Spot:
         """The spot under a row and column. Raises KeyError where there is none."""
-        entry = named(name)
-        turn = entry.turn_to(name[1]) if len(entry.columns) > 1 else 0
-        return self.spots(entry)[turn]
+        cell = named(name)
+        turn = cell.turn_to(name[1]) if len(cell.columns) > 1 else 0
+        return self.spots(cell)[turn]
 
     def in_row(self, letter: str, column: str) -> Spot:
         """The spot of a row in that column, or in the row's last."""
@@ -112,13 +110,13 @@ class Survey:
         letter, column = spot.name[0], spot.name[1]
         if columns:
             at = int(column) + columns
-            while 0 <= at < len(spot.entry.sheet.edges):
+            while 0 <= at < len(spot.cell.sheet.edges):
                 there = self.at(f"{letter}{at}")
-                if self.picks(there.entry):
+                if self.picks(there.cell):
                     return there
                 at += columns
             return None
-        number = ROWS.index(spot.entry.row) + rows
+        number = ROWS.index(spot.cell.row) + rows
         while 0 <= number < len(ROWS):
             nearest = self._nearest(ROWS[number].letter, int(column))
             if nearest is not None:
@@ -128,26 +126,24 @@ class Survey:
 
     def _nearest(self, letter: str, column: int) -> Spot | None:
         """The spot picked in a row that is nearest to a column."""
-        sheet = self.in_row(letter, "0").entry.sheet
+        sheet = self.in_row(letter, "0").cell.sheet
         there = (self.at(f"{letter}{c}") for c in range(len(sheet.edges)))
-        picked = [spot for spot in there if self.picks(spot.entry)]
+        picked = [spot for spot in there if self.picks(spot.cell)]
         return min(picked, key=lambda spot: abs(int(spot.name[1]) - column), default=None)
 
-    def beside(self, entry: Entry, step: int) -> Entry | None:
-        """The next entry picked that can be played, in the order of the atlas."""
-        at = ENTRIES.index(entry)
-        after = ENTRIES[at + 1 :] if step > 0 else ENTRIES[:at][::-1]
+    def beside(self, cell: Cell, step: int) -> Cell | None:
+        """The next cell picked that can be played, in the order of the atlas."""
+        at = CELLS.index(cell)
+        after = CELLS[at + 1 :] if step > 0 else CELLS[:at][::-1]
         return next((e for e in after if self.picks(e) and not e.is_solved), None)
 
-    def first(self, entries: Iterable[Entry] = ENTRIES) -> Spot | None:
-        """The first of these entries that is picked."""
-        entry = next(filter(self.picks, entries), None)
-        return self.spots(entry)[0] if entry else None
+    def first(self, cells: Iterable[Cell] = CELLS) -> Spot | None:
+        """The first of these cells that is picked."""
+        cell = next(filter(self.picks, cells), None)
+        return self.spots(cell)[0] if cell else None
 
 
 @lru_cache(maxsize=32)
-def _spots(slot: str, chosen: tuple[str, ...]) -> Mapping[Entry, tuple[Spot, ...]]:
+def _spots(slot: str, chosen: tuple[str, ...]) -> Mapping[Cell, tuple[Spot, ...]]:
     """All spots at a slot: kept, since a spot keeps its position and model once they are made."""
-    return {
-        entry: tuple(Spot(entry, slot, turn, chosen) for turn in entry.turns) for entry in ENTRIES
-    }
+    return {cell: tuple(Spot(cell, slot, turn, chosen) for turn in cell.turns) for cell in CELLS}

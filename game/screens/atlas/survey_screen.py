@@ -1,4 +1,4 @@
-"""A screen that shows a `Survey`: a sheet of the atlas as a grid, the chosen entry beside it.
+"""A screen that shows a `Survey`: a sheet of the atlas as a grid, the chosen cell beside it.
 
 Pars are searched in the background, and the grid fills as they come.
 """
@@ -14,14 +14,14 @@ from textual.timer import Timer
 from textual.widget import Widget
 from textual.widgets import Static
 
-from game.atlas import ENTRIES, SHEETS, Entry, Pars, Sheet, Spot
+from game.atlas import CELLS, SHEETS, Cell, Pars, Sheet, Spot
 from game.engine.engine import Answered, Question, whole_question
 from game.screens.atlas import words as atlas_words
-from game.screens.atlas.grid import AtlasGrid, Cell, Chart
+from game.screens.atlas.grid import AtlasGrid, Chart, Square
 from game.screens.atlas.survey import Survey
-from game.screens.atlas.terms import Terms
+from game.screens.atlas.terms import SurveyTerms
 from game.screens.atlas.words import Met
-from game.screens.shared.frame import FramedScreen
+from game.screens.shared.frame import MUTED, WARN, FramedScreen
 from game.screens.shared.key_bar import KeyBar
 from game.screens.shared.lists import ChoiceList
 from game.screens.shared.looks import focuses, look_of
@@ -42,6 +42,7 @@ class SurveyScreen(FramedScreen):
     """Shows all placements. `spot` is the one that is chosen."""
 
     COMMAND_SCREEN = "atlas"
+    CSS_PATH = "atlas.tcss"
     AUTO_FOCUS = "AtlasGrid"
     HORIZONTAL_BREAKPOINTS = [  # noqa: RUF012
         *FramedScreen.HORIZONTAL_BREAKPOINTS,
@@ -51,12 +52,11 @@ class SurveyScreen(FramedScreen):
 
     def __init__(self) -> None:
         super().__init__()
-        self.survey = Survey(Terms(), Pars(), {})
+        self.survey = Survey(SurveyTerms(), Pars(), {})
         self.spot = self.survey.at("a0")
         self._asked: dict[Question, Spot] = {}
         self._wish: tuple[Question, Callable[[], None]] | None = None
         self._due: Timer | None = None
-        self._said = ("", "")  # until something else is done, and its tone
 
     def body(self) -> Iterable[Widget]:
         """The grid over the facts; the terms over the picture."""
@@ -88,7 +88,7 @@ class SurveyScreen(FramedScreen):
 
     def on_screen_resume(self) -> None:
         """Take up the records, and go on searching: at first, and when the player is back."""
-        bests = self.app.record(lambda records: records.bests(), {})
+        bests = self.app.keeper.record(lambda records: records.bests(), {})
         self.survey = replace(self.survey, bests=bests, hides_par=self.app.settings.call)
         self._look_into(self.survey.terms)
         self.call_after_refresh(self._show)
@@ -97,7 +97,7 @@ class SurveyScreen(FramedScreen):
         """Nothing more needs to be searched."""
         self.app.engine.forget(self)
 
-    def _look_into(self, terms: Terms) -> None:
+    def _look_into(self, terms: SurveyTerms) -> None:
         """From now on by these terms; have searched what is not known."""
         self.survey = replace(self.survey, terms=terms, pars=self.app.pars)
         self._wish = None
@@ -106,7 +106,7 @@ class SurveyScreen(FramedScreen):
 
     def _search_on(self) -> None:
         """Have searched what is not known of this sheet, and after that of the others."""
-        missing = self.survey.missing(self.spot.entry)
+        missing = self.survey.missing(self.spot.cell)
         self._asked = {whole_question(model.position): model for model in missing}
         for question in self._asked:
             self.app.engine.ask(question, self, patient=True)
@@ -114,19 +114,19 @@ class SurveyScreen(FramedScreen):
     def _choose(self, spot: Spot) -> None:
         """Go to a spot; its slot and open slots become the terms'."""
         self.spot = spot
-        self._wish, self._said = None, ("", "")
+        self._wish, self.said = None, ("", MUTED)
         terms = self.survey.terms.follow(spot)
         if terms != self.survey.terms:
             self._look_into(terms)
         self._show()
 
-    def _say(self, said: str, tone: str = "$warning") -> None:
-        self._said = (said, tone)
+    def show_said(self) -> None:
+        """The message, or else what is to be seen."""
         self._show_word()
 
     def _asks(self, question: str) -> bool:
         """Whether this is what was said last."""
-        return self._said[0] == question
+        return self.said[0] == question
 
     # -- showing ---------------------------------------------------------------------------------
 
@@ -153,34 +153,34 @@ class SurveyScreen(FramedScreen):
         """Show what the search and the records say."""
         self._due = None
         survey, spot = self.survey, self.spot
-        settings, sheet = self.app.settings, self.spot.entry.sheet
+        settings, sheet = self.app.settings, self.spot.cell.sheet
         colours = look_of(settings, self.app.depth, spot.position).scheme
-        cells = {entry: self._cell(entry) for entry in sheet.entries}
+        squares = {cell: self._square(cell) for cell in sheet.cells}
         self.query_one(AtlasGrid).show(
-            Chart(sheet, spot.slot, colours, cells, spot.entry, spot.name[1])
+            Chart(sheet, spot.slot, colours, squares, spot.cell, spot.name[1])
         )
-        pars, bests = survey.facts(spot.entry).pars, survey.bests_of(spot.entry)
+        pars, bests = survey.facts(spot.cell).pars, survey.bests_of(spot.cell)
         hidden = HIDDEN if survey.hides_par else ""
         told = atlas_words.facts(spot, pars, bests, colours, hidden)
         self.query_one("#facts", Static).update(told)
         picked, solved, at_par = survey.tally
         aside = f"{solved} solved, {at_par} at par"
-        if picked < len(ENTRIES):
+        if picked < len(CELLS):
             aside = f"{picked} picked"
         if self._asked:
             aside = f"{len(self._asked)} to search"
         self.entitle(_tabs(sheet), aside)
         self.set_class(len(sheet.rows) > MANY_ROWS, "-long")
 
-    def _cell(self, entry: Entry) -> Cell:
+    def _square(self, cell: Cell) -> Square:
         survey = self.survey
-        least = survey.facts(entry).least
+        least = survey.facts(cell).least
         par = " " if least is None else str(least)
-        par = par if survey.tells_par(entry) else HIDDEN
-        return Cell(par, survey.met(entry), survey.picks(entry))
+        par = par if survey.tells_par(cell) else HIDDEN
+        return Square(par, survey.met(cell), survey.picks(cell))
 
     def _show_word(self) -> None:
-        said, tone = self._said
+        said, tone = self.said
         if not said:
             said, tone = atlas_words.open_words(self.spot), "$accent"
         if not said:
@@ -200,20 +200,20 @@ class SurveyScreen(FramedScreen):
         if self._wish is not None and self._wish[0] == answer.question:
             (_, grant), self._wish = self._wish, None
             self.app.pars.learn(self.spot, answer.outcome)
-            self._say("", "")
+            self.say("")
             grant()
 
     def _wait(self, grant: Callable[[], None]) -> None:
-        """Have the entry searched before all others; what to do then."""
+        """Have the cell searched before all others; what to do then."""
         question = whole_question(self.spot.position)
         self._wish = (question, grant)
         self.app.engine.ask(question, self)
-        self._say("Looking for every shortest way ...", "$muted")
+        self.say("Looking for every shortest way ...")
 
     def failed(self, problem: str) -> None:
         """The pars stay unknown."""
         self._asked.clear()
-        self._say(problem)
+        self.say(problem, WARN)
 
 
 def _term(words: str) -> Content:

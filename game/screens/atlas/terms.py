@@ -1,4 +1,4 @@
-"""What the atlas shows: the slot, which other slots are open, and which entries of all. Pure.
+"""What the atlas shows: the slot, which other slots are open, and which cells of all. Pure.
 
 Each term is a row of a list whose value the player steps on or back.
 """
@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from typing import TypeVar
 
-from game.atlas import ENTRIES, Entry, Group, Spot
+from game.atlas import CELLS, Cell, Group, Spot
 from game.cube.pair import SLOTS
 
 T = TypeVar("T")
@@ -20,8 +20,8 @@ _KIND, _PAR, _MET = range(len(SLOTS), ROWS)
 
 
 @dataclass(frozen=True)
-class Terms:
-    """slot: of the pair; chosen: slots left open. The rest picks entries, None being any.
+class SurveyTerms:
+    """slot: of the pair; chosen: slots left open. The rest picks cells, None being any.
 
     unmet: only those not yet solved at par.
     """
@@ -32,17 +32,17 @@ class Terms:
     par: int | None = None
     unmet: bool = False
 
-    def spot(self, entry: Entry, turn: int = 0) -> Spot:
-        """The entry at the slot."""
-        return Spot(entry, self.slot, turn, self.chosen)
+    def spot(self, cell: Cell, turn: int = 0) -> Spot:
+        """The cell at the slot."""
+        return Spot(cell, self.slot, turn, self.chosen)
 
-    def follow(self, spot: Spot) -> Terms:
+    def follow(self, spot: Spot) -> SurveyTerms:
         """With the slot and the open slots of a spot."""
         return replace(self, slot=spot.slot, chosen=spot.chosen)
 
-    def picks(self, entry: Entry, least: int | None, *, met: bool) -> bool:
-        """Whether an entry is to be seen. least: its par; met: it was solved at par."""
-        if self.group not in (None, entry.group):
+    def picks(self, cell: Cell, least: int | None, *, met: bool) -> bool:
+        """Whether a cell is to be seen. least: its par; met: it was solved at par."""
+        if self.group not in (None, cell.group):
             return False
         return self.par in (None, least) and not (self.unmet and met)
 
@@ -61,10 +61,10 @@ class Terms:
             "not yet at par" if self.unmet else "any result",
         )
 
-    def stepped(self, row: int, step: int, pars: Sequence[int]) -> Terms:
+    def stepped(self, row: int, step: int, pars: Sequence[int]) -> SurveyTerms:
         """With the next value of a row (step 1) or the one before (-1). pars: that there are."""
         if row == 0:
-            there = self.spot(ENTRIES[0]).at_slot(_next(SLOTS, self.slot, step))
+            there = self.spot(CELLS[0]).at_slot(_next(SLOTS, self.slot, step))
             return self.follow(there)
         if row == _KIND:
             return replace(self, group=_next((None, *Group), self.group, step))

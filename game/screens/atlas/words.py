@@ -1,4 +1,4 @@
-"""What the atlas says: heads over its columns and words beside its rows, facts of an entry. Pure.
+"""What the atlas says: heads over its columns and words beside its rows, facts of a cell. Pure.
 
 Columns of the top layer are named by the side at which the edge lies, under the colour that is up;
 columns of a slot by the first letter of a colour and the face to which it looks: gF, green to F.
@@ -28,7 +28,7 @@ UNKNOWN = ".."
 
 
 class Met(Enum):
-    """What the player has come to at an entry; the value is its sign. NONE: nothing is to do."""
+    """What the player has come to at a cell; the value is its sign. NONE: nothing is to do."""
 
     NONE = " "
     NOT = "·"
@@ -126,14 +126,14 @@ def facts(
         (f"{pair_words(spot.place, spot.slot, colours)}\n", "bold"),
     ]
     turns = _turns(spot)
-    for label, cells in (
+    for label, texts in (
         ("top", turns),
         ("par", {turn: _par(pars[turn], bests[turn], par) for turn in turns}),
         ("solutions", {turn: _solutions(pars[turn], bests[turn], par) for turn in turns}),
     ):
         parts.append((f"{label:<{LABEL}}", "$muted"))
-        for turn, text in cells.items():
-            here = turn == spot.turn and len(cells) > 1
+        for turn, text in texts.items():
+            here = turn == spot.turn and len(texts) > 1
             parts.append((f"{text:<{TURN}}", "bold $accent" if here else ""))
         parts.append("\n")
     best = best_words(bests[spot.turn])
@@ -142,12 +142,12 @@ def facts(
 
 def _turns(spot: Spot) -> dict[int, str]:
     """The turns of the top and what they are called, in the order that they are told."""
-    entry = spot.entry
-    if len(entry.turns) == 1:
+    cell = spot.cell
+    if len(cell.turns) == 1:
         return {0: "any turn"}
-    if len(entry.columns) > 1:
-        return {entry.turn_to(column): entry.row.letter + column for column in entry.columns}
-    return {turn: TOP_TURNS[turn] or "as listed" for turn in entry.turns}
+    if len(cell.columns) > 1:
+        return {cell.turn_to(column): cell.row.letter + column for column in cell.columns}
+    return {turn: TOP_TURNS[turn] or "as listed" for turn in cell.turns}
 
 
 def _par(par: Par | None, best: Best | None, hidden: str) -> str:

@@ -10,7 +10,6 @@ import re
 from collections.abc import Iterable
 
 from textual.containers import Vertical
-from textual.content import Content
 from textual.widget import Widget
 from textual.widgets import Static, TextArea
 
@@ -25,7 +24,9 @@ class CodeScreen(FramedScreen):
     """Shows a text; heading: what it is; about: what to do with it; name: of the file."""
 
     COMMAND_SCREEN = "code"
+    SAID = "#code-said"
     BINDINGS = keys.bindings("code")
+    CSS_PATH = "contests.tcss"
 
     def __init__(self, heading: str, about: str, text: str, name: str) -> None:
         super().__init__()
@@ -45,16 +46,13 @@ class CodeScreen(FramedScreen):
     def on_mount(self) -> None:
         """Ready to be copied."""
         self.entitle(self._heading)
-        self._say(f"y copies it. {OTHERWISE}")
+        self.say(f"y copies it. {OTHERWISE}")
         self.query_one(TextArea).focus()
-
-    def _say(self, said: str, tone: str = "$muted") -> None:
-        self.query_one("#code-said", Static).update(Content.styled(said, tone))
 
     def action_copy(self) -> None:
         """Hand it to the clipboard."""
         self.app.copy_to_clipboard(self.text)
-        self._say(f"{COPIED}\n{OTHERWISE}", "$foreground")
+        self.say(f"{COPIED}\n{OTHERWISE}", "$foreground")
 
     def action_write(self) -> None:
         """Write it to a file among the player's own."""
@@ -63,9 +61,9 @@ class CodeScreen(FramedScreen):
             path.parent.mkdir(parents=True, exist_ok=True)
             path.write_text(f"{self.text}\n", encoding="utf-8")
         except OSError as fault:
-            self._say(f"{path} cannot be written: {fault.strerror or fault}", "$error")
+            self.say(f"{path} cannot be written: {fault.strerror or fault}", "$error")
             return
-        self._say(f"Written to {path}", "$foreground")
+        self.say(f"Written to {path}", "$foreground")
 
 
 def file_name(text: str) -> str:

@@ -7,10 +7,8 @@ from collections.abc import Callable, Iterable
 from datetime import date
 
 from textual.containers import Vertical
-from textual.content import Content
 from textual.widget import Widget
 from textual.widgets import Input, OptionList, Static
-from textual.widgets.option_list import Option
 
 from game.cube.moves import MAX_TEXT, parse_line
 from game.deal.selection import first_positions
@@ -22,23 +20,21 @@ from game.errors import (
     printable,
 )
 from game.friends.contest import MAX_BYTES, MAX_POSITIONS, Contest
+from game.keeping import contests
 from game.packs import puzzles
 from game.play.position import Position, position_after
-from game.screens.contests import book
-from game.screens.match.terms import Terms
 from game.screens.shared import keys
+from game.screens.shared.contest_terms import ContestTerms
+from game.screens.shared.form import FormRows
 from game.screens.shared.frame import FramedScreen
 from game.screens.shared.key_bar import KeyBar
-from game.screens.shared.lists import ChoiceList
 from game.screens.shared.selection_rows import Chosen
 
-MAKE = "make"
-LABEL_WIDTH = 12
 SETUPS = "R U R', F R U R' U' F', 00-first-turns/open-door"
 ABOUT = "It carries the positions themselves: the same for everyone."
 
 
-class TermsList(ChoiceList):
+class TermsList(FormRows):
     """The terms; past their first and last row are the fields."""
 
     def action_cursor_up(self) -> None:
@@ -60,19 +56,21 @@ class InviteScreen(FramedScreen):
     """Rows to choose from, and two fields. then: called with the contest made."""
 
     COMMAND_SCREEN = "invite"
+    SAID = "#invite-said"
     BINDINGS = keys.bindings("invite")
+    CSS_PATH = "contests.tcss"
 
     def __init__(self, then: Callable[[Contest], None]) -> None:
         super().__init__()
         self._then = then
-        self._terms: Terms | None = None
+        self._terms: ContestTerms | None = None
 
     def body(self) -> Iterable[Widget]:
         """Title, terms, setups that are typed, what is wrong."""
         yield Vertical(
             Input(id="invite-title", max_length=MAX_BYTES, compact=True,
                   placeholder="title: what your friends will call it"),
-            TermsList(eager=True, quiet=True, id="invite-terms"),
+            TermsList(quiet=True, id="invite-terms"),
             Static("Or setups and levels, with commas between", classes="invite-label"),
             Input(id="invite-setups", max_length=MAX_TEXT, compact=True, placeholder=SETUPS),
             Static(id="invite-said"),
@@ -83,27 +81,20 @@ class InviteScreen(FramedScreen):
         """The usual terms."""
         self.entitle("Make an invite")
         packs = tuple(pack for pack in self.app.packs if pack.levels)
-        self._terms = Terms(Chosen(packs, date.today()))
-        self._say(ABOUT)
+        self._terms = ContestTerms(Chosen(packs, date.today()))
+        self.say(ABOUT)
         self._show()
         self.query_one("#invite-title").focus()
 
     def _show(self) -> None:
         if self._terms is None:
             return
-        rows = [_row(row.label, row.value) for row in self._terms.rows()]
-        choices, marked = self._choices, self._choices.highlighted or 0
-        made = Option(Content.styled("Make the invite", "bold $accent"), id=MAKE)
-        choices.set_options([*rows, made])
-        choices.highlighted = marked
+        self._choices.show(self._terms.rows(), last="Make the invite")
         self.query_one(KeyBar).refresh()
 
-    def _say(self, said: str, tone: str = "$muted") -> None:
-        self.query_one("#invite-said", Static).update(Content.styled(said, tone))
-
     @property
-    def _choices(self) -> ChoiceList:
-        return self.query_one("#invite-terms", ChoiceList)
+    def _choices(self) -> TermsList:
+        return self.query_one(TermsList)
 
     @property
     def _field(self) -> str | None:
@@ -116,8 +107,7 @@ class InviteScreen(FramedScreen):
 
     @property
     def _is_at_end(self) -> bool:
-        rows = self._terms.rows() if self._terms is not None else ()
-        return self._choices.highlighted == len(rows)
+        return self._choices.marked is None
 
     # -- what the player does --------------------------------------------------------------------
 
@@ -162,7 +152,7 @@ class InviteScreen(FramedScreen):
     def on_option_list_option_selected(self, event: OptionList.OptionSelected) -> None:
         """The next choice, or make it."""
         event.stop()
-        if event.option.id == MAKE:
+        if event.option.id == FormRows.LAST:
             self.call_later(self._make)
         else:
             self.action_change()
@@ -188,9 +178,9 @@ class InviteScreen(FramedScreen):
         self._change(-1)
 
     def _change(self, step: int) -> None:
-        if self._terms is not None and not self._is_writing and not self._is_at_end:
-            row = self._terms.rows()[self._choices.highlighted or 0]
-            self._terms = self._terms.stepped(row.key, step)
+        marked = self._choices.marked
+        if self._terms is not None and not self._is_writing and marked is not None:
+            self._terms = self._terms.stepped(marked.key, step)
             self._show()
 
     def action_back(self) -> None:
@@ -209,9 +199,9 @@ class InviteScreen(FramedScreen):
             title = self.query_one("#invite-title", Input).value.strip()
             contest = Contest(title, self._positions(), self._terms.rules)
         except PairwrightError as fault:
-            self._say(_problem(fault), "$error")
+            self.say(_problem(fault), "$error")
             return
-        book.keep(self.app, book.entry_for(self.app, contest))
+        contests.keep(self.app.keeper, contests.entry_for(self.app.keeper, contest))
         self.leave()
         self._then(contest)
 
@@ -238,9 +228,3 @@ class InviteScreen(FramedScreen):
 
 def _problem(fault: PairwrightError) -> str:
     return fault.problem if isinstance(fault, NotationError) else str(fault)
-
-
-def _row(label: str, value: str) -> Content:
-    return Content.assemble(
-        f"{label:<{LABEL_WIDTH}}", ("‹ ", "$muted"), (value, "bold"), (" ›", "$muted")
-    )

@@ -13,9 +13,9 @@ from textual.widgets.option_list import Option
 
 from game.friends.card_text import contest_name
 from game.friends.contest import Contest
-from game.friends.entry import Entered
-from game.keeping.contests import Entry
-from game.screens.contests import book
+from game.friends.entry import ContestProgress
+from game.keeping import contests
+from game.keeping.entries import Entry
 from game.screens.contests import rows as contest_rows
 from game.screens.contests.paste import PasteScreen
 from game.screens.contests.screen import ContestScreen, invite_screen
@@ -42,6 +42,7 @@ class ContestsScreen(FramedScreen):
 
     COMMAND_SCREEN = "contests"
     BINDINGS = keys.bindings("contests")
+    CSS_PATH = "contests.tcss"
 
     def __init__(self) -> None:
         super().__init__()
@@ -57,7 +58,7 @@ class ContestsScreen(FramedScreen):
 
     def on_screen_resume(self) -> None:
         """What was played meanwhile shows."""
-        self._entries = book.entries(self.app)
+        self._entries = contests.entries(self.app.keeper)
         self._show()
 
     def on_resize(self) -> None:
@@ -110,7 +111,7 @@ class ContestsScreen(FramedScreen):
 
     def _take_up(self, contest: Contest) -> None:
         """Show the invite of a contest that was made; back from there is the contest."""
-        self.app.push_screen(ContestScreen(book.entry_for(self.app, contest)))
+        self.app.push_screen(ContestScreen(contests.entry_for(self.app.keeper, contest)))
         self.app.push_screen(invite_screen(contest))
 
     def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
@@ -137,7 +138,7 @@ def row(entry: Entry, width: int, name_width: int) -> Content:
     return Content.assemble(fit(contest_name(entered.contest), max(8, room)), *shown)
 
 
-def state_words(entered: Entered) -> tuple[str, str]:
+def state_words(entered: ContestProgress) -> tuple[str, str]:
     """How far it is played, and in what tone that is said."""
     count = len(entered.contest.positions)
     if entered.is_over:

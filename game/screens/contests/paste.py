@@ -19,8 +19,8 @@ from textual.widgets.option_list import Option
 from game.errors import CodeError
 from game.friends.chat import Chat
 from game.friends.codes import Findings, find
+from game.keeping import contests
 from game.prose import counted
-from game.screens.contests import book
 from game.screens.shared import keys
 from game.screens.shared.frame import FramedScreen
 from game.screens.shared.key_bar import KeyBar
@@ -60,6 +60,7 @@ class PasteScreen(FramedScreen):
 
     COMMAND_SCREEN = "paste"
     BINDINGS = keys.bindings("paste")
+    CSS_PATH = "contests.tcss"
 
     def __init__(self, then: Callable[[str], None]) -> None:
         super().__init__()
@@ -114,12 +115,14 @@ class PasteScreen(FramedScreen):
         if isinstance(found, CodeError):
             self._tell(Findings((), (), (found,), 0))
         else:
-            book.learn(self.app, found)
+            self.app.pasted = self.app.pasted.more(found)
             self._tell(found)
 
     def _tell(self, found: Findings) -> None:
         here = Chat().more(found)
-        names = {kind: book.name_of(self.app, kind) for kind in here.kinds}
+        names = {
+            kind: contests.name_of(self.app.keeper, self.app.pasted, kind) for kind in here.kinds
+        }
         known = [kind for kind in here.kinds if names[kind]]
         lost = sum(len(here.cards_for(kind)) for kind in here.kinds if not names[kind])
         choices = self.query_one(ChoiceList)

@@ -6,7 +6,7 @@ from collections.abc import Callable
 
 from game.friends.card_text import contest_name, day_name
 from game.friends.contest import TIME
-from game.keeping.contests import Entry
+from game.keeping.entries import Entry
 from game.play.result import Result
 from game.screens.round.once import SHOWN_BEFORE, OnceRules
 from game.screens.round.rules import Round

@@ -13,12 +13,12 @@ from game.deal.joined_days import Played, counted_days, joined_days
 from game.foreign import shown
 from game.friends.card_text import summary
 from game.friends.contest import TIME, Card, Contest
-from game.friends.entry import Entered
-from game.friends.standings import Pars, Row, proven_turns
+from game.friends.entry import ContestProgress
+from game.friends.standings import Pars, Ranked, proven_turns
 from game.play.result import Result
 from game.play.times import written
-from game.prose import counted
-from game.screens.lines.columns import Entry
+from game.prose import counted, tallied
+from game.screens.lines.columns import PlayerLine
 from game.screens.lines.screen import Page
 
 Cards = Sequence[Card]
@@ -45,7 +45,7 @@ def head() -> Content:
     return Content.styled(text, "$muted")
 
 
-def rows(entered: Entered, pars: Pars) -> Iterable[Content]:
+def rows(entered: ContestProgress, pars: Pars) -> Iterable[Content]:
     """A row a position."""
     for number, par in enumerate(pars):
         first = f"{number + 1:<{NUMBER_WIDTH}}"
@@ -74,7 +74,7 @@ def _played(result: Result, par: int | None) -> Iterable[tuple[str, str]]:
     yield f"{written(result.time):>{TIME_WIDTH}}", ""
 
 
-def words(entered: Entered, pars: Pars, cards: int, *, searches: bool = False) -> Content:
+def words(entered: ContestProgress, pars: Pars, cards: int, *, searches: bool = False) -> Content:
     """What it comes to, or what is to be known before the next position.
 
     searches: whether a par of what is played is being searched.
@@ -82,7 +82,7 @@ def words(entered: Entered, pars: Pars, cards: int, *, searches: bool = False) -
     contest = entered.contest
     if entered.is_over:
         card = Card("?", entered.results)
-        row = Row(1, card, proven_turns(contest, card), namesake=False)
+        row = Ranked(1, card, proven_turns(contest, card), namesake=False)
         lines: list[tuple[str, str]] = [(f"{summary(row, contest, pars)}.\n", "bold")]
         lines.append(("Your card is ready for the chat.", "$muted"))
     else:
@@ -129,18 +129,18 @@ def joined_words(played: Iterable[Played], today: date) -> Content:
             line.append((JOINED, "$accent"))
         else:
             line.append((OPEN if number == numbers[-1] else MISSED, "$muted"))
-    joined = "1 day joined" if now == 1 else f"{now} days joined"
+    joined = f"{tallied(now, 'day')} joined"
     told = f"  {joined}" + (f", once {most}" if most > now else "")
     return Content.assemble(*line, (f"{told}\n{LEGEND}", "$muted"))
 
 
-def pages(entered: Entered, cards: Cards) -> tuple[Page, ...]:
+def pages(entered: ContestProgress, cards: Cards) -> tuple[Page, ...]:
     """Everybody's lines, a page a position."""
     found = []
     for number, position in enumerate(entered.contest.positions):
         results = [(shown(c.name, 16), c.results) for c in cards]
         entries = tuple(
-            Entry(position, name, played[number].line, played[number])
+            PlayerLine(position, name, played[number].line, played[number])
             for name, played in results
             if number < len(played)
         )

@@ -13,16 +13,17 @@ from game.errors import ContestError, SettingsError
 from game.friends.card_text import card_text, contest_name, day_name
 from game.friends.codes import invite_code
 from game.friends.contest import Contest
-from game.friends.entry import Entered
-from game.keeping.contests import settled
+from game.friends.entry import ContestProgress
+from game.keeping import contests
+from game.keeping.entries import settled
 from game.play.result import Result
-from game.screens.contests import book
 from game.screens.contests import rows as contest_rows
 from game.screens.contests.code import CodeScreen
 from game.screens.contests.paste import PasteScreen
 from game.screens.contests.table import ContestTableScreen
 from game.screens.home.choices import changed
 from game.screens.shared import keys
+from game.screens.shared.frame import MUTED
 from game.screens.shared.key_bar import KeyBar
 
 if TYPE_CHECKING:
@@ -43,7 +44,7 @@ class ContestScreen(ContestTableScreen):
         """The screen for a contest by its key, which must be known, or for the day of a date."""
         if is_day(kind):
             return cls(None, date.fromisoformat(kind))
-        return cls(book.entry_of(app, kind))
+        return cls(contests.entry_of(app.keeper, app.pasted, kind))
 
     def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
         """Days follow each other; a day's five need no invite; what is over is over."""
@@ -84,10 +85,10 @@ class ContestScreen(ContestTableScreen):
         if self.query_one("#contest-name").has_focus:
             self.call_later(self.query_one("#contest-name", Input).action_submit)
         elif entry is not None and not entry.entered.is_over:
-            shown, entry = entry, book.keep(self.app, entry)
+            shown, entry = entry, contests.keep(self.app.keeper, entry)
             self._entry = entry
             if entry.entered.number != shown.entered.number:
-                self._said = PLAYED_MEANWHILE
+                self.said = (PLAYED_MEANWHILE, MUTED)
                 self._open()
                 return
             gone = entry.entered.gone(int(time.time()))
@@ -97,15 +98,15 @@ class ContestScreen(ContestTableScreen):
     def _seen(self) -> None:
         """The position is shown."""
         assert self._entry is not None
-        self._entry = book.begin(self.app, self._entry, int(time.time()))
+        self._entry = contests.begin(self.app.keeper, self._entry, int(time.time()))
 
     def _played(self, result: Result) -> None:
         """The position is over."""
         assert self._entry is not None
         number = self._entry.entered.number
-        self._entry = book.after(self.app, self._entry, result)
+        self._entry = contests.after(self.app.keeper, self._entry, result)
         counts = self._entry.entered.results[number] == settled(result)
-        self._said = "" if counts else FIRST_COUNTS
+        self.said = ("" if counts else FIRST_COUNTS, MUTED)
         self._open()
 
     # -- text for a chat -------------------------------------------------------------------------
@@ -119,7 +120,7 @@ class ContestScreen(ContestTableScreen):
         """The card, once all is played; it needs a name."""
         entered = self._entered
         if entered is None or not entered.is_over:
-            self._say("Your card comes once every position is played.")
+            self.say("Your card comes once every position is played.")
         elif not self.app.settings.player:
             field = self.query_one("#contest-name", Input)
             field.display = True
@@ -128,12 +129,12 @@ class ContestScreen(ContestTableScreen):
         else:
             self._show_card(entered)
 
-    def _show_card(self, entered: Entered) -> None:
+    def _show_card(self, entered: ContestProgress) -> None:
         name = self.app.settings.player
         try:
             text = card_text(entered.contest, entered.card(name), self._known_pars(entered))
         except ContestError as fault:
-            self._say(str(fault))
+            self.say(str(fault))
             return
         called = day_name(entered.day) if entered.day else contest_name(entered.contest)
         about = "Paste this into the chat: the words are for your friends, the code ranks you."
@@ -151,7 +152,7 @@ class ContestScreen(ContestTableScreen):
         try:
             settings = changed("player", self.app.settings, event.value.strip())
         except SettingsError as fault:
-            self._say(str(fault))
+            self.say(str(fault))
             return
         self._close_input()
         self.app.change_settings(settings)
@@ -183,15 +184,15 @@ class ContestScreen(ContestTableScreen):
 
         entered = self._entered
         if entered is None or not entered.is_over:
-            self._say(NOT_YET)
+            self.say(NOT_YET)
             return
         pages = contest_rows.pages(entered, self._cards(entered))
         self.app.push_screen(LinesScreen(pages, self._rows.highlighted or 0))
 
-    def _cards(self, entered: Entered) -> contest_rows.Cards:
+    def _cards(self, entered: ContestProgress) -> contest_rows.Cards:
         """The player's own card, if there is one, and those that were pasted."""
         own = entered.own_card(self.app.settings.player)
-        pasted = book.chat(self.app).cards_for(entered.kind)
+        pasted = self.app.pasted.cards_for(entered.kind)
         return tuple(dict.fromkeys((*own, *pasted)))
 
     def action_back(self) -> None:

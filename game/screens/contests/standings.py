@@ -13,8 +13,8 @@ from game.engine.engine import Answered, first_question
 from game.foreign import shown
 from game.friends.card_text import contest_name, day_name
 from game.friends.contest import TIME
-from game.friends.entry import Entered
-from game.friends.standings import PROOF, Pars, Row, Standings, standings
+from game.friends.entry import ContestProgress
+from game.friends.standings import PROOF, Pars, Ranked, Standings, standings
 from game.play.times import written
 from game.screens.contests import rows as contest_rows
 from game.screens.contests.rows import Cards
@@ -33,14 +33,15 @@ class StandingsScreen(FramedScreen):
     """The ranking of these cards. entered: the contest, as far as the player has played it."""
 
     COMMAND_SCREEN = "standings"
+    SAID = "#standings-said"
     BINDINGS = keys.bindings("standings")
+    CSS_PATH = "contests.tcss"
 
-    def __init__(self, entered: Entered, cards: Cards) -> None:
+    def __init__(self, entered: ContestProgress, cards: Cards) -> None:
         super().__init__()
         self._entered, self._cards = entered, cards
         self._pars: dict[str, int] = {}
         self._made: Standings | None = None
-        self._said = ""
 
     def body(self) -> Iterable[Widget]:
         """The rows in a scroll; what is proven."""
@@ -53,7 +54,7 @@ class StandingsScreen(FramedScreen):
         entered = self._entered
         self.query_one("#standings").focus()
         self._show()
-        self._say(PROOF if self._cards else NONE)
+        self.say(PROOF if self._cards else NONE)
         if not self._cards:
             return
         self.run_worker(self._rank, thread=True)
@@ -101,15 +102,12 @@ class StandingsScreen(FramedScreen):
         self.query_one("#standings-head", Static).update(head(made, width))
         self.query_one("#standings-rows", Static).update(table(made, pars, width))
 
-    def _say(self, said: str) -> None:
-        self.query_one("#standings-said", Static).update(Content.styled(said, "$muted"))
-
     def action_lines(self) -> None:
         """Everybody's lines, for a player who has played all."""
         from game.screens.lines.screen import LinesScreen  # noqa: PLC0415 - imported where it is pushed
 
         if not self._entered.is_over:
-            self._say("Play every position first: then the lines of all are shown side by side.")
+            self.say("Play every position first: then the lines of all are shown side by side.")
         elif self._made is not None:
             cards = [row.card for row in self._made.rows]
             self.app.push_screen(LinesScreen(contest_rows.pages(self._entered, cards)))
@@ -139,7 +137,7 @@ def table(made: Standings, pars: Pars, width: int) -> Content:
     return Content("\n").join(lines)
 
 
-def _row(made: Standings, row: Row, pars: Pars, width: int) -> Content:
+def _row(made: Standings, row: Ranked, pars: Pars, width: int) -> Content:
     name = shown(row.card.name, _name_width(width) - 2)
     count = len(made.contest.positions)
     over = row.over(pars)
@@ -165,7 +163,7 @@ def _row(made: Standings, row: Row, pars: Pars, width: int) -> Content:
     return Content.assemble(*parts, *([twice] if row.namesake else []))
 
 
-def _calls(row: Row, pars: Pars) -> str:
+def _calls(row: Ranked, pars: Pars) -> str:
     """ "2 right", "1 of 2": calls that were right; those made, while pars are not known."""
     if not row.calls:
         return ""

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from datetime import date, timedelta
-from functools import lru_cache
+from functools import lru_cache, partial
 
 from textual.containers import Horizontal, Vertical
 from textual.content import Content
@@ -15,16 +15,15 @@ from textual.widget import Widget
 from textual.widgets import Input, OptionList, Static
 
 from game.deal.five import FIRST_DAY, LAST_DAY, is_day
-from game.engine.engine import Answered, ByPairs, Question, first_question
 from game.errors import DayError
 from game.friends.card_text import contest_name
 from game.friends.contest import Contest
 from game.friends.day import day
-from game.friends.entry import Entered
-from game.keeping.contests import Entry
-from game.screens.contests import book
+from game.friends.entry import ContestProgress
+from game.keeping import contests
+from game.keeping.entries import Entry
 from game.screens.contests import rows as contest_rows
-from game.screens.shared.frame import FramedScreen
+from game.screens.shared.frame import MUTED, FramedScreen
 from game.screens.shared.key_bar import KeyBar
 from game.screens.shared.lists import ChoiceList
 from game.screens.shared.looks import focuses, look_of
@@ -40,6 +39,7 @@ class ContestTableScreen(FramedScreen):
     """A row a position. Give either an entry, or the date whose five are wanted."""
 
     COMMAND_SCREEN = "contest"
+    CSS_PATH = "contests.tcss"
     HORIZONTAL_BREAKPOINTS = [  # noqa: RUF012
         *FramedScreen.HORIZONTAL_BREAKPOINTS,
         (WITH_PICTURE, "-with-picture"),
@@ -51,8 +51,7 @@ class ContestTableScreen(FramedScreen):
         self._entry = entry
         self._date = date_
         self._pars: dict[str, int] = {}
-        self._sought: set[Question | ByPairs] = set()  # what the engine is asked for
-        self._said = ""
+        self._sought: set[str] = set()  # positions whose par is being searched
 
     def body(self) -> Iterable[Widget]:
         """The table and what it comes to; the picture of a position that is played."""
@@ -96,7 +95,7 @@ class ContestTableScreen(FramedScreen):
 
     def _go_to(self, date_: date) -> None:
         """Another day; its five are dealt in a thread."""
-        self._date, self._entry, self._said = date_, None, ""
+        self._date, self._entry, self.said = date_, None, ("", MUTED)
         self._show()
         self.run_worker(lambda: self._deal(date_), thread=True, exclusive=True)
 
@@ -104,18 +103,18 @@ class ContestTableScreen(FramedScreen):
         try:
             self.app.call_later(self._take, date_, dealt(date_))
         except DayError as fault:
-            self.app.call_later(self._say, str(fault).capitalize() + ".")
+            self.app.call_later(self.say, str(fault).capitalize() + ".")
 
     def _take(self, date_: date, contest: Contest) -> None:
         if self.is_attached and date_ == self._date:
-            self._entry = book.entry_for(self.app, contest, date_.isoformat())
+            self._entry = contests.entry_for(self.app.keeper, contest, date_.isoformat())
             self._open()
 
     def _open(self) -> None:
         """Show the entry, the next position marked, and look for the pars of those played."""
         assert self._entry is not None
         if self._entry.run is None and self._date is None:  # from now on it is in the list
-            self._entry = book.keep(self.app, self._entry)
+            self._entry = contests.keep(self.app.keeper, self._entry)
         self._ask()
         self._show()
         entered = self._entry.entered
@@ -126,7 +125,7 @@ class ContestTableScreen(FramedScreen):
         if is_day(kind):
             self._go_to(date.fromisoformat(kind))
             return
-        entry = book.entry_of(self.app, kind)
+        entry = contests.entry_of(self.app.keeper, self.app.pasted, kind)
         if entry is not None:
             self._date, self._entry = None, entry
             self._open()
@@ -137,40 +136,29 @@ class ContestTableScreen(FramedScreen):
         """Ask for the pars of what is played; of nothing else, which may be on the screen soon."""
         entered = self._entered
         for position in entered.contest.positions[: entered.number] if entered else ():
-            if position.text not in self._pars:
-                self._sought.add(first_question(position))
-                self.app.engine.ask(first_question(position), self)
+            if position.text not in self._pars and position.text not in self._sought:
+                self._sought.add(position.text)
+                self.app.keeper.follow(position, partial(self._learn, position.text))
 
-    def answered(self, answer: Answered) -> None:
-        """A par is known: to the table, and to attempts that ended before it was."""
-        self._sought.discard(answer.question)
-        par = getattr(answer.outcome, "par", None)
-        entered = self._entered
-        if par is None or entered is None:
+    def _learn(self, position: str, par: int | None) -> None:
+        """A par is known, or will not be."""
+        self._sought.discard(position)
+        if par is not None:
+            self._pars[position] = par
+        if self.stands:
             self._show()
-            return
-        for position in entered.contest.positions:
-            if first_question(position) == answer.question:
-                self._pars[position.text] = par
-                book.learn_par(self.app, position, par)
-        self._show()
-
-    def failed(self, problem: str) -> None:
-        """It goes without."""
-        self._sought.clear()
-        self._show()
 
     # -- showing ---------------------------------------------------------------------------------
 
     @property
-    def _entered(self) -> Entered | None:
+    def _entered(self) -> ContestProgress | None:
         return self._entry.entered if self._entry is not None else None
 
     @property
     def _rows(self) -> ChoiceList:
         return self.query_one("#contest-rows", ChoiceList)
 
-    def _known_pars(self, entered: Entered) -> tuple[int | None, ...]:
+    def _known_pars(self, entered: ContestProgress) -> tuple[int | None, ...]:
         return tuple(self._pars.get(position.text) for position in entered.contest.positions)
 
     def _show(self) -> None:
@@ -178,22 +166,22 @@ class ContestTableScreen(FramedScreen):
             return
         entered = self._entered
         self.entitle(*self._titles(entered))
-        days = contest_rows.joined_words(book.days_played(self.app), date.today())
+        days = contest_rows.joined_words(contests.days_played(self.app.keeper), date.today())
         self.query_one("#contest-days", Static).update(days if self._date else "")
-        self.query_one("#contest-said", Static).update(Content.styled(self._said, "$foreground"))
+        self.query_one("#contest-said", Static).update(Content.styled(self.said[0], "$foreground"))
         self.query_one(KeyBar).refresh()
         if entered is None:
             self._rows.clear_options()
-            dealing = Content.styled("" if self._said else "Dealing ...", "$muted")
+            dealing = Content.styled("" if self.said[0] else "Dealing ...", "$muted")
             self.query_one("#contest-words", Static).update(dealing)
             return
         pars, marked = self._known_pars(entered), self._rows.highlighted
         self.query_one("#contest-head", Static).update(contest_rows.head())
         self._rows.set_options(contest_rows.rows(entered, pars))
         self._rows.highlighted = marked
-        cards = len(book.chat(self.app).cards_for(entered.kind))
+        cards = len(self.app.pasted.cards_for(entered.kind))
         searches = any(
-            first_question(position) in self._sought
+            position.text in self._sought
             for position, result in zip(entered.contest.positions, entered.results, strict=False)
             if result.solved
         )
@@ -201,7 +189,7 @@ class ContestTableScreen(FramedScreen):
         self.query_one("#contest-words", Static).update(words)
         self.call_after_refresh(self._draw)
 
-    def _titles(self, entered: Entered | None) -> tuple[str, str]:
+    def _titles(self, entered: ContestProgress | None) -> tuple[str, str]:
         if self._date is not None:
             return "The day's five", contest_rows.date_words(self._date, date.today())
         assert entered is not None
@@ -220,8 +208,8 @@ class ContestTableScreen(FramedScreen):
             look = look_of(settings, self.app.depth, position)
             picture.show(position, None, look, focus=focuses(settings, position))
 
-    def _say(self, said: str) -> None:
-        self._said = said
+    def show_said(self) -> None:
+        """The message is part of the page."""
         self._show()
 
     def on_option_list_option_highlighted(self, event: OptionList.OptionHighlighted) -> None:

@@ -15,14 +15,15 @@ from textual.widget import Widget
 from textual.widgets import Static
 
 from game.cube.pair import SLOTS
-from game.drill import STEP_WORDS, STEPS, Choice, History, Try, choose, history, open_steps
+from game.drill import STEP_WORDS, STEPS, Choice, DrillTry, History, choose, history, open_steps
 from game.engine.engine import Answered, Question, first_question, whole_question
 from game.errors import RecordsError
+from game.keeping import attempts
+from game.modes import DRILL
 from game.play.playable import Playable
 from game.play.position import Position
 from game.prose import counted, listed
-from game.records import DRILL, Records, Tried
-from game.screens import keeping
+from game.records import Records, Tried
 from game.screens.play.casual import CasualRules, PlayScreen
 from game.screens.shared import keys
 from game.screens.shared.frame import FramedScreen
@@ -89,6 +90,7 @@ class DrillScreen(FramedScreen):
 
     COMMAND_SCREEN = "drill"
     BINDINGS = keys.bindings("drill")
+    CSS_PATH = "drill.tcss"
 
     def __init__(self) -> None:
         super().__init__()
@@ -98,7 +100,6 @@ class DrillScreen(FramedScreen):
         self._chosen_after = -1  # so many tries
         self._next: DrillPuzzle | None = None
         self._waiting: Callable[[], None] | None = None  # for the next position
-        self._said = ""
 
     def body(self) -> Iterable[Widget]:
         """A page of text."""
@@ -115,7 +116,7 @@ class DrillScreen(FramedScreen):
     def read_again(self) -> None:
         """Rate all tries from the first: a par has become known only now, or nothing is yet."""
         path = self.app.folders.records
-        if not self.app.has_records or self.app.records.path is None:
+        if not self.app.keeper.has_records or self.app.keeper.records.path is None:
             self._take(self._tries_after(0))
         else:
             self.run_worker(lambda: self._read_in(Records(path)), thread=True)
@@ -128,7 +129,7 @@ class DrillScreen(FramedScreen):
             made = history(map(_try, tries))
             choose(made.now)  # what it stands on is worked out once
         except RecordsError as fault:
-            self.app.call_later(self._say, f"The records cannot be read: {fault}.")
+            self.app.call_later(self.say, f"The records cannot be read: {fault}.")
             return
         self.app.call_later(self._take, tries, made)
 
@@ -141,9 +142,9 @@ class DrillScreen(FramedScreen):
         self.go_on()
 
     def _tries_after(self, number: int) -> tuple[Tried, ...]:
-        if not self.app.has_records:
+        if not self.app.keeper.has_records:
             return ()
-        return self.app.record(lambda records: records.tries(DRILL, after=number), ())
+        return self.app.keeper.record(lambda records: records.tries(DRILL, after=number), ())
 
     def go_on(self) -> None:
         """An attempt is over: rate it, and choose what comes next."""
@@ -192,7 +193,7 @@ class DrillScreen(FramedScreen):
 
     def failed(self, problem: str) -> None:
         """Without the search there is no par to play against."""
-        self._say(problem)
+        self.say(problem)
 
     def on_unmount(self) -> None:
         """Nothing more is asked."""
@@ -200,20 +201,20 @@ class DrillScreen(FramedScreen):
 
     # -- showing ---------------------------------------------------------------------------------
 
-    def _say(self, said: str) -> None:
-        self._said = said
+    def show_said(self) -> None:
+        """The message is part of the page."""
         self._show()
 
     def _show(self) -> None:
         if self.is_attached:
-            self.query_one("#drill", Static).update(standing_text(self._history, self._said))
+            self.query_one("#drill", Static).update(standing_text(self._history, self.said[0]))
 
     # -- what the player does --------------------------------------------------------------------
 
     def action_play(self) -> None:
         """The next position, now or as soon as it is there."""
         puzzle = self._next
-        self._say(LOOKING if puzzle is None else "")
+        self.say(LOOKING if puzzle is None else "")
         if puzzle is None:
             self.wait(self._play_if_here)
         else:
@@ -246,7 +247,7 @@ class DrillRules(CasualRules):
 
     def keep(self) -> None:
         """Keep the attempt, and have the drill rate it and choose what comes next."""
-        keeping.keep(self.host, self.sitting, self._drill.read_again)
+        attempts.keep(self.host.keeper, self.sitting, self.host.settings, self._drill.read_again)
         self._drill.go_on()
 
     def word(self) -> str:
@@ -278,8 +279,8 @@ class DrillRules(CasualRules):
         self.playing.show(said="The drill only goes on.")
 
 
-def _try(tried: Tried) -> Try:
-    return Try(tried.puzzle, tried.position, tried.at_par, tried.ms)
+def _try(tried: Tried) -> DrillTry:
+    return DrillTry(tried.puzzle, tried.position, tried.at_par, tried.ms)
 
 
 def standing_text(made: History | None, said: str) -> Content:

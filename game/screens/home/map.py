@@ -32,6 +32,7 @@ class MapScreen(FramedScreen):
 
     COMMAND_SCREEN = "map"
     BINDINGS = keys.bindings("map")
+    CSS_PATH = "map.tcss"
     AUTO_FOCUS = "#levels"
     HORIZONTAL_BREAKPOINTS = [  # noqa: RUF012
         *FramedScreen.HORIZONTAL_BREAKPOINTS,
@@ -89,8 +90,8 @@ class MapScreen(FramedScreen):
 
     def on_screen_resume(self) -> None:
         """What was played meanwhile shows."""
-        self._bests = self.app.record(lambda records: records.bests(), {})
-        self._shown = self.app.record(lambda records: records.all_shown(), frozenset())
+        self._bests = self.app.keeper.record(lambda records: records.bests(), {})
+        self._shown = self.app.keeper.record(lambda records: records.all_shown(), frozenset())
         if self.is_mounted:
             self.call_after_refresh(self._fill)
 
@@ -143,11 +144,11 @@ class MapScreen(FramedScreen):
         self._show_puzzle()
 
     def _row(self, puzzle: Puzzle, width: int) -> Content:
-        hides_par, shown = self.app.settings.call, puzzle.position.text in self._shown
+        hides_par, shown = self.app.settings.call, puzzle.text in self._shown
         return level_row(puzzle, self._best(puzzle), width, hides_par=hides_par, shown=shown)
 
     def _best(self, puzzle: Puzzle) -> Best | None:
-        return self._bests.get(puzzle.position.text)
+        return self._bests.get(puzzle.text)
 
     def _is_solved(self, puzzle: Puzzle) -> bool:
         best = self._best(puzzle)

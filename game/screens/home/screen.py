@@ -14,8 +14,8 @@ from textual.widgets.option_list import Option
 from game.packs import Puzzle
 from game.packs.opening import go_on
 from game.play.playable import Playable
+from game.prose import tallied
 from game.records.record import Best
-from game.screens.home.map_rows import twin_words
 from game.screens.shared import keys
 from game.screens.shared.frame import FramedScreen
 from game.screens.shared.lists import ChoiceList
@@ -42,6 +42,7 @@ class HomeScreen(FramedScreen):
 
     COMMAND_SCREEN = "home"
     BINDINGS = keys.bindings("home")
+    CSS_PATH = "home.tcss"
     HORIZONTAL_BREAKPOINTS = [  # noqa: RUF012
         *FramedScreen.HORIZONTAL_BREAKPOINTS,
         (76, "-with-picture"),
@@ -82,8 +83,8 @@ class HomeScreen(FramedScreen):
         self.call_after_refresh(self._draw)
 
     def _look_up(self) -> None:
-        self._bests = self.app.record(lambda records: records.bests(), {})
-        in_hand = self.app.record(lambda records: records.positions_in_hand(), ())
+        self._bests = self.app.keeper.record(lambda records: records.bests(), {})
+        in_hand = self.app.keeper.record(lambda records: records.positions_in_hand(), ())
         self._next = go_on(self.app.packs, solved_texts(self._bests), in_hand)
 
     def _fill(self) -> None:
@@ -91,12 +92,14 @@ class HomeScreen(FramedScreen):
         choices = self.query_one(ChoiceList)
         marked = choices.highlighted or 0
         whole = tally(self.app.packs, self._bests)
-        left = self.app.record(lambda records: {run.mode for run in records.open_runs()}, set())
+        left = self.app.keeper.record(
+            lambda records: {run.mode for run in records.open_runs()}, set()
+        )
         choices.set_options(Option(row, id=id_) for id_, row in rows(self._next, whole, left))
         choices.highlighted = marked
         choices.focus()
         midnight = datetime.now().astimezone().replace(hour=0, minute=0, second=0, microsecond=0)
-        today = self.app.record(lambda records: records.solved_since(midnight), (0, 0))
+        today = self.app.keeper.record(lambda records: records.solved_since(midnight), (0, 0))
         self.query_one("#today", Static).update(Content.styled(today_words(*today), "$muted"))
         self.query_one("#notices", Static).update(Content("\n".join(self.app.notices)))
 
@@ -208,7 +211,7 @@ def rows(
     left: modes of which a run or a match was left before its end.
     """
     if following is not None:
-        twin = f", {twin_words(following.twin)}" if following.twin else ""
+        twin = f", {following.aside}" if following.twin else ""
         going = f"{following.level.name}{twin} ({following.pack.title})"
     elif whole.levels:
         going = "every level is solved"
@@ -235,5 +238,5 @@ def today_words(solved: int, at_par: int) -> str:
     """What was done today: "Today 3 positions solved, 2 at par"."""
     if not solved:
         return "Nothing solved today yet"
-    positions = "1 position" if solved == 1 else f"{solved} positions"
+    positions = tallied(solved, "position")
     return f"Today {positions} solved, {at_par} at par"

@@ -33,7 +33,9 @@ class SettingsScreen(FramedScreen):
     """A row a setting; the right and left keys change it."""
 
     COMMAND_SCREEN = "settings"
+    SAID = "#setting-help"
     BINDINGS = keys.bindings("settings")
+    CSS_PATH = "settings.tcss"
 
     def body(self) -> Iterable[Widget]:
         """The settings and what the marked one does; a cube that shows them."""
@@ -71,16 +73,13 @@ class SettingsScreen(FramedScreen):
         settings, marked = self.app.settings, self._list.highlighted or 0
         self._list.set_options(_row(choice, settings) for choice in SETTINGS)
         self._list.highlighted = marked
-        self._say(self._choice.help)
+        self.say(self._choice.help)
         columns, rows = self.query_one("#sample-box").content_size
         look = look_of(settings, self.app.depth, SAMPLE)
         look = replace(look, size=size_for(columns, rows))
         scene = scene_of(SAMPLE, SAMPLE.cube, look, focus=focuses(settings, SAMPLE))
         picture = draw_cube(scene.cube, scene.look, grey=scene.grey, joined=scene.joined)
         self.query_one("#sample", PictureView).show(picture)
-
-    def _say(self, text: str, tone: str = "$muted") -> None:
-        self.query_one("#setting-help", Static).update(Content.styled(text, tone))
 
     def _apply(self, settings: Settings) -> None:
         self.app.change_settings(settings)
@@ -91,7 +90,7 @@ class SettingsScreen(FramedScreen):
     def on_option_list_option_highlighted(self, event: OptionList.OptionHighlighted) -> None:
         """Say what this one does."""
         event.stop()
-        self._say(self._choice.help)
+        self.say(self._choice.help)
 
     def on_option_list_option_selected(self, event: OptionList.OptionSelected) -> None:
         """Enter or a click: the next choice."""
@@ -125,7 +124,7 @@ class SettingsScreen(FramedScreen):
         try:
             settings = changed("player", self.app.settings, event.value.strip())
         except SettingsError as fault:
-            self._say(str(fault), "$error")
+            self.say(str(fault), "$error")
             return
         self._close_input()
         self._apply(settings)

@@ -46,7 +46,7 @@ Cells = Sequence[Cell]
 
 
 @dataclass(frozen=True)
-class Entry:
+class PlayerLine:
     """A line for a position, as the hands made it. result: None for a shortest solution."""
 
     position: Position
@@ -89,7 +89,7 @@ class Grid:
     width: columns of each. marked: where the pointer is; picked: those to be watched.
     """
 
-    entries: tuple[Entry, ...]
+    entries: tuple[PlayerLine, ...]
     par: int | None
     first: int
     shown: int
@@ -157,7 +157,7 @@ class Grid:
         how = (f"+{over}", "$muted") if over else ("par", "$accent")
         return [(f"{entry.turns:<3}", "bold"), how]
 
-    def _called(self, entry: Entry) -> Cells:
+    def _called(self, entry: PlayerLine) -> Cells:
         """Whether "no shorter way" was declared, and rightly."""
         if entry.result is None or not entry.result.called:
             return []
@@ -167,7 +167,7 @@ class Grid:
 
 
 def grid(
-    entries: tuple[Entry, ...],
+    entries: tuple[PlayerLine, ...],
     par: int | None,
     columns: int,
     *,
@@ -195,20 +195,20 @@ def legend() -> Content:
     return Content.assemble(*parts)
 
 
-def _seeing(entry: Entry) -> Cells:
+def _seeing(entry: PlayerLine) -> Cells:
     if entry.result is None or not entry.result.solved:
         return []
     late = f"+{entry.result.inspection}" if entry.result.inspection else ""
     return [(written(entry.result.seeing), ""), (late, "$warning")]
 
 
-def _doing(entry: Entry) -> Cells:
+def _doing(entry: PlayerLine) -> Cells:
     if entry.result is None or not entry.result.solved:
         return []
     return [(written(entry.result.doing), "")]
 
 
-def _move(entry: Entry, step: int) -> Cells:
+def _move(entry: PlayerLine, step: int) -> Cells:
     if step >= len(entry.line):
         return []
     move = entry.line[step]

@@ -19,7 +19,7 @@ from game.draw import size_for
 from game.draw.still import extent
 from game.foreign import shown
 from game.play.times import written
-from game.screens.lines.columns import Entry
+from game.screens.lines.columns import PlayerLine
 from game.screens.lines.watch import PACE_SECONDS
 from game.screens.shared import keys
 from game.screens.shared.cube_view import CubeView, scene_of
@@ -35,7 +35,7 @@ FRAME_SECONDS = 1 / 30
 class Lane(Vertical):
     """One line: its name and how far it is; the cube; the moves made so far."""
 
-    def __init__(self, entry: Entry) -> None:
+    def __init__(self, entry: PlayerLine) -> None:
         super().__init__()
         self.entry = entry
         self.step = 0
@@ -99,8 +99,9 @@ class RaceScreen(FramedScreen):
 
     COMMAND_SCREEN = "race"
     BINDINGS = keys.bindings("race")
+    CSS_PATH = "lines.tcss"
 
-    def __init__(self, entries: Iterable[Entry]) -> None:
+    def __init__(self, entries: Iterable[PlayerLine]) -> None:
         super().__init__()
         self.entries = tuple(entries)
         self.step = 0  # turn by turn: moves made of each line

@@ -17,7 +17,7 @@ from textual.widgets import Static
 
 from game.engine.engine import Answered, first_question, whole_question
 from game.play.position import Position
-from game.screens.lines.columns import Entry, Grid, grid, legend
+from game.screens.lines.columns import Grid, PlayerLine, grid, legend
 from game.screens.shared import keys
 from game.screens.shared.frame import FramedScreen
 from game.screens.shared.key_bar import KeyBar
@@ -35,7 +35,7 @@ class Page:
 
     title: str
     position: Position
-    entries: tuple[Entry, ...]
+    entries: tuple[PlayerLine, ...]
     par: int | None = None
 
 
@@ -48,6 +48,7 @@ class LinesScreen(FramedScreen):
 
     COMMAND_SCREEN = "lines"
     BINDINGS = keys.bindings("lines")
+    CSS_PATH = "lines.tcss"
 
     def __init__(self, pages: Sequence[Page], number: int = 0, *, onward: str = "") -> None:
         super().__init__()
@@ -142,7 +143,7 @@ class LinesScreen(FramedScreen):
         par = getattr(answer.outcome, "par", page.par)
         lines = getattr(answer.outcome, "solutions", ()) if answer.question == whole else ()
         known = any(entry.result is None for entry in page.entries)
-        shortest = [Entry(page.position, SHORTEST, line) for line in lines[:1] if not known]
+        shortest = [PlayerLine(page.position, SHORTEST, line) for line in lines[:1] if not known]
         self._pages[self._number] = replace(page, par=par, entries=(*page.entries, *shortest))
         self._show()
 

@@ -53,6 +53,7 @@ class WatchScreen(FramedScreen):
 
     COMMAND_SCREEN = "watch"
     BINDINGS = keys.bindings("watch")
+    CSS_PATH = "lines.tcss"
 
     def __init__(
         self,

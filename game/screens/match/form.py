@@ -11,23 +11,22 @@ from textual.containers import Horizontal, Vertical
 from textual.content import Content
 from textual.widget import Widget
 from textual.widgets import Input, OptionList, Static
-from textual.widgets.option_list import Option
 
 from game.deal.selection import first_positions
 from game.errors import PairwrightError
 from game.friends.contest import Contest
 from game.friends.match import MAX_NAME, MOST, Match, begin_match
+from game.keeping import matches
 from game.prose import listed
-from game.screens.match import keeping as match_keeping
 from game.screens.match.screen import MatchScreen
-from game.screens.match.terms import Terms
 from game.screens.shared import keys
-from game.screens.shared.frame import FramedScreen
+from game.screens.shared.contest_terms import ContestTerms
+from game.screens.shared.form import FormRows
+from game.screens.shared.frame import ERROR, FramedScreen
 from game.screens.shared.key_bar import KeyBar
 from game.screens.shared.lists import ChoiceList
 from game.screens.shared.selection_rows import Chosen
 
-BEGIN = "begin"
 LABEL_WIDTH = 12
 
 
@@ -60,12 +59,14 @@ class MatchFormScreen(FramedScreen):
     """Names at the left; at the right the matches that wait, and the terms below them."""
 
     COMMAND_SCREEN = "players"
+    SAID = "#match-problem"
     BINDINGS = keys.bindings("players")
+    CSS_PATH = "match.tcss"
     AUTO_FOCUS = ""  # what waits decides
 
     def __init__(self) -> None:
         super().__init__()
-        self._terms: Terms | None = None
+        self._terms: ContestTerms | None = None
         self._waiting: tuple[tuple[int, Match], ...] = ()
         self._dropping: int | None = None  # the match of which it was asked whether it is over
 
@@ -85,7 +86,7 @@ class MatchFormScreen(FramedScreen):
                 Static("Waiting", classes="heading", id="waiting-heading"),
                 ChoiceList(eager=True, quiet=True, id="waiting"),
                 Static("Terms", classes="heading"),
-                ChoiceList(eager=True, quiet=True, id="terms"),
+                FormRows(quiet=True, id="terms"),
                 id="match-terms",
             ),
             id="match-form",
@@ -96,8 +97,8 @@ class MatchFormScreen(FramedScreen):
         """The names of last time; the usual terms."""
         self.entitle("Table match")
         packs = tuple(pack for pack in self.app.packs if pack.levels)
-        self._terms = Terms(Chosen(packs, date.today()))
-        names = match_keeping.last_names(self.app) or (self.app.settings.player,)
+        self._terms = ContestTerms(Chosen(packs, date.today()))
+        names = matches.last_names(self.app.keeper) or (self.app.settings.player,)
         for field, name in zip(self._fields, names, strict=False):
             field.value = name
         if not self._waiting:
@@ -105,7 +106,7 @@ class MatchFormScreen(FramedScreen):
 
     def on_screen_resume(self) -> None:
         """What waits may have become another: then going on with it is offered first."""
-        before, self._waiting = self._waiting, match_keeping.open_matches(self.app)
+        before, self._waiting = self._waiting, matches.open_matches(self.app.keeper)
         self._show()
         if self._waiting and len(before) != len(self._waiting):
             self.query_one("#waiting").focus()
@@ -119,13 +120,7 @@ class MatchFormScreen(FramedScreen):
     def _show(self) -> None:
         if self._terms is None:
             return
-        terms = self.query_one("#terms", ChoiceList)
-        marked = terms.highlighted or 0
-        rows = [_row(row.label, row.value) for row in self._terms.rows()]
-        terms.set_options(
-            [*rows, Option(Content.styled("Begin the match", "bold $accent"), id=BEGIN)]
-        )
-        terms.highlighted = marked
+        self._rows.show(self._terms.rows(), last="Begin the match")
         waiting = self.query_one("#waiting", ChoiceList)
         marked = waiting.highlighted or 0
         waiting.set_options(waiting_words(match) for _, match in self._waiting)
@@ -134,15 +129,14 @@ class MatchFormScreen(FramedScreen):
         self.query_one("#waiting-heading").display = bool(self._waiting)
         self.query_one(KeyBar).refresh()
 
-    def _say(self, said: str, tone: str = "$error") -> None:
-        self.query_one("#match-problem", Static).update(Content.styled(said, tone))
-
     def _help(self) -> None:
         """What the marked term means, while it is marked."""
-        rows = self._terms.rows() if self._terms is not None else ()
-        marked = self.query_one("#terms", ChoiceList).highlighted or 0
-        is_there = getattr(self.focused, "id", None) == "terms" and marked < len(rows)
-        self._say(rows[marked].help if is_there else "", "$muted")
+        marked = self._rows.marked if self.focused is self._rows else None
+        self.say(marked.help if marked is not None else "")
+
+    @property
+    def _rows(self) -> FormRows:
+        return self.query_one(FormRows)
 
     @property
     def _is_writing(self) -> bool:
@@ -152,10 +146,6 @@ class MatchFormScreen(FramedScreen):
     def _is_waiting(self) -> bool:
         """Whether the pointer is among the matches that wait."""
         return self.focused is self.query_one("#waiting")
-
-    @property
-    def _begin_row(self) -> int:
-        return len(self._terms.rows()) if self._terms is not None else 0
 
     def on_option_list_option_highlighted(self, event: OptionList.OptionHighlighted) -> None:
         """Another term, perhaps; other keys do something now."""
@@ -176,7 +166,7 @@ class MatchFormScreen(FramedScreen):
             return None if self._is_waiting else ""
         if self._is_waiting:
             return {"next": "go on", "change": ""}.get(action)
-        is_last = self.query_one("#terms", ChoiceList).highlighted == self._begin_row
+        is_last = self._rows.marked is None
         return {"next": "begin", "change": ""}.get(action) if is_last else {"next": ""}.get(action)
 
     def key_sign(self, action: str) -> str | None:
@@ -214,7 +204,7 @@ class MatchFormScreen(FramedScreen):
         if event.option_list.id == "waiting":
             number, match = self._waiting[event.option_index]
             self.app.push_screen(MatchScreen(match, number))
-        elif event.option.id == BEGIN:
+        elif event.option.id == FormRows.LAST:
             self.call_later(self._begin)
         else:
             self.action_change()
@@ -228,12 +218,9 @@ class MatchFormScreen(FramedScreen):
         self._change(-1)
 
     def _change(self, step: int) -> None:
-        terms = self.query_one("#terms", ChoiceList)
-        if self._terms is None or self.focused is not terms:
-            return
-        row = terms.highlighted or 0
-        if row < self._begin_row:
-            self._terms = self._terms.stepped(self._terms.rows()[row].key, step)
+        marked = self._rows.marked
+        if self._terms is not None and self.focused is self._rows and marked is not None:
+            self._terms = self._terms.stepped(marked.key, step)
             self._show()
 
     def _begin(self) -> None:
@@ -246,10 +233,10 @@ class MatchFormScreen(FramedScreen):
             positions = first_positions(programme, secrets.token_hex(8), terms.count)
             match = begin_match(Contest(programme.words, positions, terms.rules), names)
         except PairwrightError as fault:
-            self._say(f"{fault}.")
+            self.say(f"{fault}.", ERROR)
             return
-        self._say("")
-        self.app.push_screen(MatchScreen(match, match_keeping.begin(self.app, match)))
+        self.say("", ERROR)
+        self.app.push_screen(MatchScreen(match, matches.begin(self.app.keeper, match)))
 
     # -- matches that wait -----------------------------------------------------------------------
 
@@ -261,10 +248,10 @@ class MatchFormScreen(FramedScreen):
         number, match = self._waiting[at]
         if self._dropping != number:
             self._dropping = number
-            self._say(f"x again: the match of {_names(match)} is over for good.")
+            self.say(f"x again: the match of {_names(match)} is over for good.", ERROR)
             return
-        match_keeping.end(self.app, number)
-        self._say("")
+        matches.end(self.app.keeper, number)
+        self.say("", ERROR)
         self.query_one("#terms").focus()
         self.on_screen_resume()
 
@@ -277,9 +264,3 @@ def waiting_words(match: Match) -> Content:
 
 def _names(match: Match) -> str:
     return listed(player.name for player in match.players if not player.left)
-
-
-def _row(label: str, value: str) -> Content:
-    return Content.assemble(
-        f"{label:<{LABEL_WIDTH}}", ("‹ ", "$muted"), (value, "bold"), (" ›", "$muted")
-    )

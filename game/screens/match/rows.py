@@ -17,7 +17,7 @@ from textual.content import Content
 
 from game.friends.contest import TURNS
 from game.friends.match import Match
-from game.friends.standings import Row, Standings, standings
+from game.friends.standings import Ranked, Standings, standings
 from game.play.times import written
 from game.prose import listed
 from game.screens.home.map_rows import fit
@@ -91,7 +91,7 @@ def ranked_words(match: Match) -> str:
     return "by turns" if match.contest.rules.by == TURNS else "by time"
 
 
-def _row(match: Match, seat: int, row: Row | None, pars: Pars, width: int) -> Content:
+def _row(match: Match, seat: int, row: Ranked | None, pars: Pars, width: int) -> Content:
     player = match.players[seat]
     state = state_words(match, seat)
     now = state == PLAYS
@@ -106,7 +106,7 @@ def _row(match: Match, seat: int, row: Row | None, pars: Pars, width: int) -> Co
     )
 
 
-def _figures(match: Match, row: Row | None, pars: Pars, width: int) -> Sequence[str]:
+def _figures(match: Match, row: Ranked | None, pars: Pars, width: int) -> Sequence[str]:
     if row is None or match.so_far is None:
         return [""] * (4 + (width >= WIDE))
     positions = match.so_far[0].positions

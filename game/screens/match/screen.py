@@ -7,24 +7,24 @@ the keyboard over. When all have played a position, its lines are shown beside e
 from __future__ import annotations
 
 from collections.abc import Iterable
+from functools import partial
 from time import time
 
 from textual.content import Content
 from textual.widget import Widget
 from textual.widgets import OptionList, Static
 
-from game.engine.engine import Answered, first_question
 from game.friends.contest import TURNS
 from game.friends.match import Match
+from game.keeping import matches
+from game.modes import MATCH
 from game.play.position import Position
 from game.play.result import Result
-from game.records import MATCH
-from game.screens.lines.columns import Entry
+from game.screens.lines.columns import PlayerLine
 from game.screens.lines.screen import LinesScreen, Page
-from game.screens.match import keeping as match_keeping
 from game.screens.match import rows as match_rows
 from game.screens.shared import keys
-from game.screens.shared.frame import FramedScreen
+from game.screens.shared.frame import WARN, FramedScreen
 from game.screens.shared.key_bar import KeyBar
 from game.screens.shared.lists import ChoiceList
 
@@ -36,7 +36,9 @@ class MatchScreen(FramedScreen):
     """Leads through a match. run: its number in the records, None where it cannot be kept."""
 
     COMMAND_SCREEN = "match"
+    SAID = "#match-said"
     BINDINGS = keys.bindings("match")
+    CSS_PATH = "match.tcss"
 
     def __init__(self, match: Match, run: int | None) -> None:
         super().__init__()
@@ -56,13 +58,9 @@ class MatchScreen(FramedScreen):
     def on_mount(self) -> None:
         """Have par searched, of what was played before too."""
         for position in self.match.contest.positions[: self.match.number + 1]:
-            self.app.engine.ask(first_question(position), self, patient=True)
+            self._ask(position)
         self._show()
         self.query_one(ChoiceList).focus()
-
-    def on_unmount(self) -> None:
-        """Nothing is to be known any more."""
-        self.app.engine.forget(self)
 
     def on_resize(self) -> None:
         """As wide as the room."""
@@ -91,9 +89,6 @@ class MatchScreen(FramedScreen):
         seat = self.match.next
         return 0 if seat is None else match_rows.seats(self.match).index(seat)
 
-    def _say(self, said: str) -> None:
-        self.query_one("#match-said", Static).update(Content.styled(said, "$warning"))
-
     def _call(self) -> Content:
         """Whose turn it is, or who has won."""
         seat = self.match.next
@@ -120,20 +115,17 @@ class MatchScreen(FramedScreen):
             return not self.match.is_over or bool(self.match.number)
         return action != "leave" or not self.match.is_over
 
-    # -- what the engine finds -------------------------------------------------------------------
+    # -- par -------------------------------------------------------------------------------------
 
-    def answered(self, answer: Answered) -> None:
-        """The par of one of the positions."""
-        par: int | None = getattr(answer.outcome, "par", None)
-        for position in self.match.contest.positions:
-            if par is not None and first_question(position) == answer.question:
-                self._pars[position.text] = par
-                match_keeping.learn(self.app, position.text, par)
-        self._show()
+    def _ask(self, position: Position) -> None:
+        self.app.keeper.follow(position, partial(self._learn, position.text))
 
-    def failed(self, problem: str) -> None:
-        """The match goes on without."""
-        self._say(problem)
+    def _learn(self, position: str, par: int | None) -> None:
+        """The par of one of the positions is known."""
+        if par is not None:
+            self._pars[position] = par
+        if self.stands:
+            self._show()
 
     # -- playing ---------------------------------------------------------------------------------
 
@@ -149,7 +141,7 @@ class MatchScreen(FramedScreen):
             self.action_lines()
             return
         position = match.contest.positions[match.number]
-        self.app.engine.ask(first_question(position), self, patient=True)
+        self._ask(position)
         self._play(position, match.players[seat].name)
 
     def _play(self, position: Position, name: str) -> None:
@@ -180,7 +172,7 @@ class MatchScreen(FramedScreen):
     def _seen(self) -> None:
         """The position is shown: from now on its clock runs."""
         self.match = self.match.showing(int(time()))
-        match_keeping.amend(self.app, self._run, self.match)
+        matches.amend(self.app.keeper, self._run, self.match)
 
     def _take(self, result: Result) -> None:
         """What has come of it; nothing else is played before the keyboard is handed over."""
@@ -190,18 +182,18 @@ class MatchScreen(FramedScreen):
         """The player is back, and has played the position or left it."""
         result = self._result
         if result is None:
-            self._say(LEFT if self.match.shown is not None else "")
+            self.say(LEFT if self.match.shown is not None else "", WARN)
             return
         before = self.match
         self.match = before.after(result)
         if self.match.is_over:
-            match_keeping.end(self.app, self._run)
+            matches.end(self.app.keeper, self._run)
         self._go_on(before)
 
     def _go_on(self, before: Match) -> None:
         """Hand over, or show the lines if this was the last to play the position."""
         self._leaving = None
-        self._say("")
+        self.say("", WARN)
         self.query_one(ChoiceList).highlighted = None
         self._show()
         if self.match.number > before.number:
@@ -219,7 +211,8 @@ class MatchScreen(FramedScreen):
     def _page(self, number: int) -> Page:
         position = self.match.contest.positions[number]
         entries = (
-            Entry(position, name, result.line, result) for name, result in self.match.played(number)
+            PlayerLine(position, name, result.line, result)
+            for name, result in self.match.played(number)
         )
         title = f"Position {number + 1} of {len(self.match.contest.positions)}"
         return Page(title, position, tuple(entries), self._pars.get(position.text))
@@ -241,14 +234,14 @@ class MatchScreen(FramedScreen):
         seat = self._marked
         name = self.match.players[seat].name
         if self.match.players[seat].left:
-            self._say(f"{name} has left already.")
+            self.say(f"{name} has left already.", WARN)
         elif self._leaving != seat:
             self._leaving = seat
-            self._say(f"x again: {name} leaves for good, and keeps what is played.")
+            self.say(f"x again: {name} leaves for good, and keeps what is played.", WARN)
         else:
             before = self.match
             self.match = before.without(seat)
-            match_keeping.amend(self.app, self._run, self.match)
+            matches.amend(self.app.keeper, self._run, self.match)
             self._go_on(before)
 
     def on_option_list_option_highlighted(self, event: OptionList.OptionHighlighted) -> None:
@@ -256,4 +249,4 @@ class MatchScreen(FramedScreen):
         event.stop()
         if self._leaving not in (None, self._marked):
             self._leaving = None
-            self._say("")
+            self.say("", WARN)

@@ -17,18 +17,18 @@ from game.engine.questions import (
     pairs_question,
     whole_question,
 )
+from game.keeping import attempts
 from game.packs import Puzzle
 from game.packs.opening import following, opening, preceding
 from game.play.playable import Beside, Playable
 from game.play.sitting import Sitting
-from game.screens import keeping
 from game.screens.play.board import Shown
 from game.screens.play.coach import Coach
 from game.screens.play.key_labels import after, key_label
-from game.screens.play.playing import WARN
 from game.screens.play.rules import Rules
 from game.screens.play.screen import PlayingScreen
 from game.screens.shared import keys
+from game.screens.shared.frame import WARN
 
 if TYPE_CHECKING:
     from game.screens.play.result_panel import ResultPanel
@@ -64,7 +64,10 @@ class CasualRules(Rules):
 
     def take_up(self) -> Sitting:
         """The first sitting: it goes on with what is in hand."""
-        return keeping.take_up(self.host, self.puzzle)
+        return self._sitting_at(self.puzzle)
+
+    def _sitting_at(self, puzzle: Playable) -> Sitting:
+        return attempts.take_up(self.host.keeper, puzzle, must_call=self.host.settings.call)
 
     def furnished(self) -> None:
         """Whether a newcomer plays is looked up after the first picture."""
@@ -74,7 +77,7 @@ class CasualRules(Rules):
         """Begin with what is in hand, what is the best so far, and nothing asked."""
         self.coach.begin()
         self._searching = self._preparing = ""
-        self._best = keeping.best_turns(self.host, self.sitting)
+        self._best = attempts.best_turns(self.host.keeper, self.sitting)
         if self.playing.board.is_furnished:
             self._greet()
         self._ask()
@@ -110,11 +113,11 @@ class CasualRules(Rules):
 
     def put_aside(self) -> None:
         """Keep in hand what was begun and is not over."""
-        keeping.put_aside(self.host, self.sitting)
+        attempts.put_aside(self.host.keeper, self.sitting, self.host.clock())
 
     def keep(self) -> None:
         """Keep the attempt, which is over."""
-        keeping.keep(self.host, self.sitting)
+        attempts.keep(self.host.keeper, self.sitting, self.host.settings)
 
     # -- what the engine finds -------------------------------------------------------------------
 
@@ -128,7 +131,7 @@ class CasualRules(Rules):
         if answer.question == hand_question(position):
             sitting.learn_hand(answer.outcome)
         if sitting.outcome:
-            keeping.amend(self.host, sitting)
+            attempts.amend(self.host.keeper, sitting)
         self.playing.refresh_picture()
         self.coach.answered(answer)
 
@@ -217,7 +220,7 @@ class CasualRules(Rules):
     def decide(self, *, called: bool) -> None:
         """Keep the call, or that there was none."""
         self.sitting.called = called
-        keeping.amend(self.host, self.sitting)
+        attempts.amend(self.host.keeper, self.sitting)
         self.playing.show()
 
     def again(self) -> None:
@@ -228,7 +231,7 @@ class CasualRules(Rules):
                 return
             sitting.abandon(self.host.moment)
             self.keep()
-        self.playing.open(keeping.take_up(self.host, sitting.puzzle))
+        self.playing.open(self._sitting_at(sitting.puzzle))
 
     def show_solutions(self) -> None:
         """Show every shortest solution; before the end that is giving up, and asked twice."""
@@ -243,7 +246,7 @@ class CasualRules(Rules):
             self.playing.run_clock()
         elif sitting.is_calling:
             self.decide(called=False)
-        keeping.mark_shown(self.host, sitting)
+        attempts.mark_shown(self.host.keeper, sitting)
         opened.reveal = True
         self.playing.show()
 
@@ -275,7 +278,9 @@ class CasualRules(Rules):
     def _leave_for(self, puzzle: Playable) -> None:
         """Go to another puzzle; the attempt here stays in hand."""
         self.put_aside()
-        self.playing.open(keeping.take_up(self.host, puzzle))
+        self.playing.open(
+            attempts.take_up(self.host.keeper, puzzle, must_call=self.host.settings.call)
+        )
 
     def back(self) -> None:
         """Close what was opened last; otherwise leave, with the attempt in hand."""

@@ -11,8 +11,8 @@ from game.cube.line import Line
 from game.engine.answers import Answered
 from game.engine.engine import Asker
 from game.engine.questions import Question
+from game.keeping import attempts
 from game.play.attempt import RUNGS
-from game.screens import keeping
 from game.screens.play.board import Shown
 from game.screens.play.playing import Playing
 from game.screens.shared.looks import look_of
@@ -96,7 +96,7 @@ class Coach:
         sitting.hint(rung, host.moment)
         if rung == RUNGS:
             sitting.shown = True
-            keeping.mark_shown(host, sitting)
+            attempts.mark_shown(host.keeper, sitting)
             self._play_from_here(self._hint)
         self._playing.show()
 

@@ -13,10 +13,8 @@ from game.engine.answers import Answer
 from game.play.sitting import Sitting
 from game.screens.play.board import Board, Shown
 from game.screens.play.letters import Reading
+from game.screens.shared.frame import MUTED
 from game.screens.shared.host import Host
-
-MUTED, WARN = "$muted", "$warning"
-"""Tones of the message line: of what is said in passing, and of a refusal."""
 
 
 @dataclass

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from dataclasses import replace
 from datetime import datetime
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 from textual import events
@@ -22,12 +23,12 @@ from game.play.sitting import SOLVED, Sitting
 from game.screens.play.board import Board, Shown
 from game.screens.play.hands import Hands
 from game.screens.play.letters import Reading, is_foreign
-from game.screens.play.playing import MUTED, WARN, Opened
+from game.screens.play.playing import Opened
 from game.screens.play.rules import Rules
 from game.screens.shared import keys
 from game.screens.shared.clock_view import ClockView
 from game.screens.shared.cube_view import CubeView
-from game.screens.shared.frame import BaseScreen
+from game.screens.shared.frame import MUTED, WARN, BaseScreen
 from game.screens.shared.host import Host
 from game.screens.shared.key_bar import KeyBar
 from game.screens.shared.looks import focuses, look_of
@@ -43,6 +44,7 @@ FURNISH_SECONDS = 0.02
 class PlayingScreen(BaseScreen[bool]):
     """Shows one sitting after another. Its result is what the rules leave it with."""
 
+    CSS_PATH = Path(__file__).with_name("play.tcss")
     AUTO_FOCUS = ""
 
     def __init__(self, rules: Rules) -> None:

@@ -25,6 +25,7 @@ class CurtainScreen(BaseScreen[bool]):
 
     COMMAND_SCREEN = "curtain"
     BINDINGS = keys.bindings("curtain")
+    CSS_PATH = "curtain.tcss"
 
     def __init__(self, title: str, words: str, count: int = 0) -> None:
         super().__init__()

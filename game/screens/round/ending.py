@@ -5,7 +5,7 @@ from __future__ import annotations
 from game.play.inspection import LOSES_MS, seeing_ms
 from game.play.result import Result
 from game.play.sitting import GAVE_UP, LOST, SOLVED, Sitting
-from game.play.times import cut
+from game.play.times import cut_both
 
 
 def times_ms(sitting: Sitting, moment: float, inspected: int) -> tuple[int, int]:
@@ -25,11 +25,11 @@ def times_ms(sitting: Sitting, moment: float, inspected: int) -> tuple[int, int]
 
 def result(sitting: Sitting, times: tuple[int, int], added: int) -> Result:
     """What is handed on. times: of `times_ms`; added: seconds that inspection costs."""
-    seeing, doing = times
+    seeing, doing = cut_both(*times)
     return Result(
         line=sitting.attempt.written,
-        seeing=cut(seeing),
-        doing=cut(seeing + doing) - cut(seeing),
+        seeing=seeing,
+        doing=doing,
         called=bool(sitting.called),
         solved=sitting.outcome == SOLVED,
         inspection=added,

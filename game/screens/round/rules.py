@@ -14,17 +14,16 @@ from typing import TYPE_CHECKING
 from textual.timer import Timer
 
 from game.cube.moves import Move
-from game.engine.answers import Answered
 from game.engine.questions import first_question
 from game.play.inspection import LOST_WORDS, Inspection, inspection_words
 from game.play.position import Position
 from game.play.result import MAX_MOVES, Result
 from game.play.sitting import LOST, Sitting
 from game.screens.play.board import Shown
-from game.screens.play.playing import WARN
 from game.screens.play.rules import Rules
 from game.screens.round.curtain import CurtainScreen
 from game.screens.round.ending import call_text, result, times_ms
+from game.screens.shared.frame import WARN
 
 if TYPE_CHECKING:
     from game.records import Record
@@ -133,7 +132,7 @@ class RoundRules(Rules):
     def take_up(self) -> Sitting:
         """A new sitting: nothing is ever in hand here."""
         position, now = self.round.position, datetime.now().astimezone()
-        shown = self.host.record(lambda records: records.was_shown(position.text), False)
+        shown = self.host.keeper.record(lambda records: records.was_shown(position.text), False)
         return Sitting(self.round, now, shown=shown, must_call=self.round.calls)
 
     def opened(self) -> str:
@@ -162,13 +161,6 @@ class RoundRules(Rules):
             self.inspect()
             self.playing.speak()
         self.playing.soon(self.playing.run_clock)
-
-    def answered(self, answer: Answered) -> None:
-        """Par is known: attempts that were kept without it learn it."""
-        par = getattr(answer.outcome, "par", None)
-        text = self.sitting.position.text
-        if par is not None and answer.question == first_question(self.sitting.position):
-            self.host.record(lambda records: records.learn_par(text, par), None)
 
     def _finish(self) -> None:
         """The position is over and everything about it is said: on to the next."""
@@ -312,7 +304,7 @@ class RoundRules(Rules):
         self.sitting.called = called
         number, call = self.sitting.number, call_text(self.sitting, self._par())
         if number is not None and called:
-            self.host.record(lambda records: records.amend(number, called=call), None)
+            self.host.keeper.record(lambda records: records.amend(number, called=call), None)
         self._finish()
 
     def back(self) -> None:
@@ -363,9 +355,9 @@ class RoundRules(Rules):
     def keep(self) -> None:
         """Keep the attempt; par is added to it later where it is not known."""
         record = self._record()
-        self.sitting.number = self.host.record(lambda records: records.add(record), None)
+        self.sitting.number = self.host.keeper.record(lambda records: records.add(record), None)
         if record.par is None:
-            self.host.follow_par(self.sitting.position)
+            self.host.keeper.follow(self.sitting.position)
 
     def _par(self) -> int | None:
         return getattr(self.host.engine.known(first_question(self.sitting.position)), "par", None)

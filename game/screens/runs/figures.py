@@ -10,9 +10,10 @@ from __future__ import annotations
 
 from textual.content import Content
 
+from game.modes import DASH
 from game.play.times import mean, written
 from game.prose import counted
-from game.runs import DASH, Done, Run
+from game.runs import Done, Run
 
 Part = str | tuple[str, str]
 Parts = list[Part]

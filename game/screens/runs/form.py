@@ -10,17 +10,19 @@ from textual.content import Content
 
 from game.cube.cube import SOLVED
 from game.deal.selection import FromDay, first_positions
-from game.errors import ProgrammeError
+from game.errors import SelectionError
+from game.keeping import runs
+from game.modes import DASH
 from game.play.position import Position, position_of
 from game.play.times import written
 from game.prose import counted
-from game.runs import DASH, Run, Terms
-from game.screens.runs import book as run_book
+from game.runs import Run, RunTerms
 from game.screens.runs.rows import Setup, setup_for
 from game.screens.runs.screen import RunScreen
 from game.screens.shared import keys
 from game.screens.shared.form import FormScreen
-from game.screens.shared.selection_rows import Chosen, Row
+from game.screens.shared.frame import WARN
+from game.screens.shared.selection_rows import Chosen, FormRow
 
 
 class RunsScreen(FormScreen):
@@ -34,34 +36,34 @@ class RunsScreen(FormScreen):
 
     def __init__(self) -> None:
         super().__init__()
-        self._left: run_book.Entry | None = None
+        self._left: runs.NumberedRun | None = None
         self._bests: dict[str, tuple[Run | None, int]] = {}  # kind -> as the records have it
 
     def on_mount(self) -> None:
         """The terms of the last run; this comes before the form is shown."""
-        self._left = run_book.left_open(self.app)
+        self._left = runs.left_open(self.app.keeper)
         self.setup = self._as_before()
         self.entitle("Timed runs")
 
     def on_screen_resume(self) -> None:
         """A run may have been left, or played to its end."""
-        self._left = run_book.left_open(self.app)
+        self._left = runs.left_open(self.app.keeper)
         self._bests.clear()
         self.show_form()
 
     def _as_before(self) -> Setup:
         chosen = Chosen(self.app.packs, date.today())
-        last = self._left.run if self._left is not None else run_book.last(self.app)
+        last = self._left.run if self._left is not None else runs.last(self.app.keeper)
         if last is None:
             return Setup(chosen)
         try:
-            return setup_for(last.terms, run_book.programme_of(self.app, last), chosen)
-        except ProgrammeError:
+            return setup_for(last.terms, runs.programme_of(self.app.packs, last), chosen)
+        except SelectionError:
             return Setup(chosen)
 
     # -- the form --------------------------------------------------------------------------------
 
-    def rows(self) -> Sequence[Row]:
+    def rows(self) -> Sequence[FormRow]:
         """The terms."""
         return self.setup.rows()
 
@@ -103,10 +105,10 @@ class RunsScreen(FormScreen):
             ("Your best  ", "$muted"), (result, "bold"), (f" in {counted(played, 'run')}", "$muted")
         )
 
-    def _best_of(self, terms: Terms) -> tuple[Run | None, int]:
+    def _best_of(self, terms: RunTerms) -> tuple[Run | None, int]:
         """The best run on these terms, and how many there are; looked up once."""
         if terms.kind not in self._bests:
-            self._bests[terms.kind] = run_book.best_of(self.app, terms.kind, terms.mode)
+            self._bests[terms.kind] = runs.best_of(self.app.keeper, terms.kind, terms.mode)
         return self._bests[terms.kind]
 
     # -- what the player does --------------------------------------------------------------------
@@ -114,20 +116,20 @@ class RunsScreen(FormScreen):
     def action_begin(self) -> None:
         """A run on these terms."""
         setup = self.setup
-        run = Run(setup.terms, run_book.new_seed())
-        self._play(run_book.begin(self.app, run))
+        run = Run(setup.terms, runs.new_seed())
+        self._play(runs.begin(self.app.keeper, run))
 
     def action_go_on(self) -> None:
         """Take the run up that was left."""
         if self._left is not None:
-            self._play(run_book.taken_up(self.app, self._left))
+            self._play(runs.taken_up(self.app.keeper, self._left))
 
-    def _play(self, entry: run_book.Entry) -> None:
+    def _play(self, entry: runs.NumberedRun) -> None:
         best, _ = self._best_of(entry.run.terms)
         try:
-            programme = run_book.programme_of(self.app, entry.run)
-        except ProgrammeError as fault:
-            self.say(f"{fault}. x closes the run as it is.")
+            programme = runs.programme_of(self.app.packs, entry.run)
+        except SelectionError as fault:
+            self.say(f"{fault}. x closes the run as it is.", WARN)
             return
         self.app.push_screen(RunScreen(entry, programme, best))
 
@@ -137,8 +139,8 @@ class RunsScreen(FormScreen):
         if left is None:
             return
         programme = None
-        with suppress(ProgrammeError):
-            programme = run_book.programme_of(self.app, left.run)
+        with suppress(SelectionError):
+            programme = runs.programme_of(self.app.packs, left.run)
         self.app.push_screen(RunScreen(left, programme, None, closes=True))
 
     def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:

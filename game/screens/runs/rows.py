@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from game.deal.selection import Programme
+from game.deal.selection import Selection
+from game.modes import DASH, HOURGLASS
 from game.prose import counted
-from game.runs import DASH, HOURGLASS, Terms
-from game.screens.shared.selection_rows import Chosen, Row, chosen_for
+from game.runs import RunTerms
+from game.screens.shared.selection_rows import Chosen, FormRow, chosen_for
 
 POSITIONS = (1, 2, 3, 5, 7, 10, 12, 15, 20, 25, 30, 40)
 SECONDS = (10, 30, 60, 120, 180, 300, 600, 900, 1800)
@@ -32,39 +33,41 @@ class Setup:
     inspection: bool = False
 
     @property
-    def programme(self) -> Programme:
+    def programme(self) -> Selection:
         """What is played. Raises ProgrammeError where that cannot be had."""
         return self.chosen.programme
 
     @property
-    def terms(self) -> Terms:
+    def terms(self) -> RunTerms:
         """The terms of the run. Raises ProgrammeError as `programme` does."""
         programme = self.programme
         mode = self._mode(programme)
         amount = self.seconds if mode == HOURGLASS else programme.most or self.positions
-        return Terms(mode, amount, programme.text, self.added, self.inspection)
+        return RunTerms(mode, amount, programme.text, self.added, self.inspection)
 
-    def _mode(self, programme: Programme) -> str:
+    def _mode(self, programme: Selection) -> str:
         """What has an end is no hourglass's."""
         return self.mode if programme.most is None else DASH
 
-    def rows(self) -> tuple[Row, ...]:
+    def rows(self) -> tuple[FormRow, ...]:
         """The run, then what is played in it."""
         programme = self.programme
         mode, most = self._mode(programme), programme.most
         if mode == HOURGLASS:
-            amount = Row("amount", "Time", seconds_words(self.seconds), "The time that there is.")
+            amount = FormRow(
+                "amount", "Time", seconds_words(self.seconds), "The time that there is."
+            )
         else:
             positions = counted(most or self.positions, "position")
-            amount = Row("amount", "Length", positions, "How many positions are to be solved.")
+            amount = FormRow("amount", "Length", positions, "How many positions are to be solved.")
         cost = f"{self.added / 100:g} s a turn" if self.added else "nothing"
         costs = "Added for each turn over par, apart from the clock."
         inspects = "15 s to look before each position; the first turn starts the clock."
         return (
-            Row("mode", "Run", mode, HELP[mode]),
+            FormRow("mode", "Run", mode, HELP[mode]),
             amount,
-            Row("added", "Over par", cost, costs),
-            Row("inspection", "Inspection", "yes" if self.inspection else "no", inspects),
+            FormRow("added", "Over par", cost, costs),
+            FormRow("inspection", "Inspection", "yes" if self.inspection else "no", inspects),
             *self.chosen.rows(),
         )
 
@@ -83,7 +86,7 @@ class Setup:
         return replace(self, chosen=self.chosen.stepped(key, step))
 
 
-def setup_for(terms: Terms, programme: Programme, chosen: Chosen) -> Setup:
+def setup_for(terms: RunTerms, programme: Selection, chosen: Chosen) -> Setup:
     """The choice that gives these terms, as far as the rows can."""
     found = Setup(
         chosen_for(programme, chosen), terms.mode, added=terms.added, inspection=terms.inspection

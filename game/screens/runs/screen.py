@@ -6,6 +6,7 @@ Par is searched while the run goes on; what is not known at its end is filled in
 from __future__ import annotations
 
 from collections.abc import Iterable
+from contextlib import suppress
 from dataclasses import replace
 from functools import partial
 from typing import TYPE_CHECKING
@@ -15,9 +16,12 @@ from textual.widget import Widget
 from textual.widgets import Static
 
 from game.cube import line as lines
-from game.deal.selection import Programme
-from game.engine.engine import Answered, first_question
-from game.errors import ProgrammeError
+from game.deal.selection import Selection
+from game.engine.engine import first_question
+from game.errors import PairwrightError, SelectionError
+from game.keeping import attempts, runs
+from game.keeping.entries import result_of
+from game.keeping.runs import NumberedRun
 from game.play.position import Position, parse_position
 from game.play.result import Result
 from game.play.times import written
@@ -25,15 +29,13 @@ from game.prose import counted
 from game.runs import Done, Run, is_record, pace_words
 from game.screens.round.rules import Round, RoundRules
 from game.screens.round.screen import RoundScreen
-from game.screens.runs import book as run_book
 from game.screens.runs import figures as run_figures
-from game.screens.runs.book import Entry
 from game.screens.shared import keys
 from game.screens.shared.clock_view import time_text
 from game.screens.shared.frame import FramedScreen
 
 if TYPE_CHECKING:
-    from game.records import Records
+    pass
 
 
 class RunScreen(FramedScreen):
@@ -44,11 +46,12 @@ class RunScreen(FramedScreen):
 
     COMMAND_SCREEN = "run"
     BINDINGS = keys.bindings("run")
+    CSS_PATH = "runs.tcss"
 
     def __init__(
         self,
-        entry: Entry,
-        programme: Programme | None,
+        entry: NumberedRun,
+        programme: Selection | None,
         beside: Run | None,
         *,
         closes: bool = False,
@@ -99,7 +102,7 @@ class RunScreen(FramedScreen):
         """The next position; None when there is none, or none can be had."""
         try:
             position = next(self._positions, None)
-        except ProgrammeError as fault:
+        except SelectionError as fault:
             self.app.notify(str(fault), severity="warning", markup=False)
             return None
         if position is None:
@@ -156,12 +159,12 @@ class RunScreen(FramedScreen):
             self._end()
             return
         if rules.is_covered and not (self.run_.done or self.run_.breaks):
-            run_book.drop(self.app, self.entry)
+            runs.drop(self.app.keeper, self.entry)
         self.call_later(self.action_back)
 
     def _end(self) -> None:
         """The run is over: no more of it comes."""
-        run_book.end(self.app, self.entry)
+        runs.end(self.app.keeper, self.entry)
         self._is_ended = True
         for done in self.run_.done:
             if done.par is None:
@@ -171,25 +174,13 @@ class RunScreen(FramedScreen):
     # -- par, when it is known -------------------------------------------------------------------
 
     def _ask(self, position: Position) -> None:
-        self.app.engine.ask(first_question(position), self, patient=True)
+        self.app.keeper.follow(position, partial(self._learn, position.text))
 
-    def answered(self, answer: Answered) -> None:
-        """A par is known: it is kept, and counts from now on."""
-        par = getattr(answer.outcome, "par", None)
-        if par is None:
-            return
-        waiting = {done.position for done in self.run_.done if done.par is None}
-        pars = {
-            text: par for text in waiting if first_question(parse_position(text)) == answer.question
-        }
-        self._set(self.run_.knowing(pars))
-        for text in pars:
-            self.app.record(partial(_learn, text, par), None)
-        self._show()
-
-    def on_unmount(self) -> None:
-        """Nothing more is asked."""
-        self.app.engine.forget(self)
+    def _learn(self, position: str, par: int | None) -> None:
+        """A par is known: it counts from now on."""
+        if par is not None:
+            self._set(self.run_.knowing({position: par}))
+            self._show()
 
     def _set(self, run: Run) -> None:
         self.entry = replace(self.entry, run=run)
@@ -201,7 +192,7 @@ class RunScreen(FramedScreen):
         self.call_after_refresh(self._show)
 
     def _show(self) -> None:
-        if not (self.is_attached and self._is_ended):
+        if not (self.stands and self._is_ended):
             return
         run, width = self.run_, self.query_one("#run-scroll").scrollable_content_region.width
         record = is_record(run, self.beside)
@@ -230,34 +221,32 @@ class RunScreen(FramedScreen):
 
     def action_line(self) -> None:
         """The marked row's line beside a shortest one, which then has been seen."""
-        from game.screens.lines.screen import LinesScreen  # noqa: PLC0415 - when it is pushed
+        from game.screens.lines.columns import PlayerLine  # noqa: PLC0415 - when it is shown
+        from game.screens.lines.screen import LinesScreen, Page  # noqa: PLC0415 - likewise
 
-        page = run_book.page(self.app, self.entry, self._marked)
-        if page is not None:
-            self.app.record(partial(_seen, page.position.text), None)
+        record = runs.played(self.app.keeper, self.entry, self._marked)
+        if record is None:
+            return
+        with suppress(PairwrightError):  # a record that cannot be replayed has no line
+            position, result = parse_position(record.position), result_of(record)
+            played = PlayerLine(position, record.player or "you", result.line, result)
+            attempts.mark_position_shown(self.app.keeper, record.position)
+            page = Page(f"Position {self._marked + 1}", position, (played,), record.par)
             self.app.push_screen(LinesScreen([page]))
 
     def action_again(self) -> None:
         """Another run on the same terms."""
         if self._programme is None:
             return
-        run = Run(self.run_.terms, run_book.new_seed())
-        best, _ = run_book.best_of(self.app, run.terms.kind, run.terms.mode)
-        self.app.switch_screen(RunScreen(run_book.begin(self.app, run), self._programme, best))
+        run = Run(self.run_.terms, runs.new_seed())
+        best, _ = runs.best_of(self.app.keeper, run.terms.kind, run.terms.mode)
+        self.app.switch_screen(RunScreen(runs.begin(self.app.keeper, run), self._programme, best))
 
     def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
         """What can no longer be had is not played again."""
         if action == "line":
             return self.entry.number is not None and bool(self.run_.done)
         return action != "again" or self._programme is not None
-
-
-def _learn(text: str, par: int, records: Records) -> None:
-    records.learn_par(text, par)
-
-
-def _seen(text: str, records: Records) -> None:
-    records.mark_shown(text)
 
 
 def _said_of(done: Done) -> str:

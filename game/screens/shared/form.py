@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from abc import abstractmethod
 from collections.abc import Iterable, Sequence
+from pathlib import Path
 
 from textual import events
 from textual.containers import Horizontal, Vertical
@@ -11,6 +12,7 @@ from textual.content import Content
 from textual.message import Message
 from textual.widget import Widget
 from textual.widgets import OptionList, Static
+from textual.widgets.option_list import Option
 
 from game.play.position import Position
 from game.screens.shared.frame import FramedScreen
@@ -18,15 +20,40 @@ from game.screens.shared.key_bar import KeyBar
 from game.screens.shared.lists import ChoiceList
 from game.screens.shared.looks import focuses, look_of
 from game.screens.shared.preview import Preview
-from game.screens.shared.selection_rows import Row
+from game.screens.shared.selection_rows import FormRow
 
 LABEL_WIDTH = 12
 PICTURE_COLUMNS = 76
 """Windows this wide have room for a picture."""
 
 
-class FormList(ChoiceList):
-    """The rows. A click marks a row; a click on the marked row changes its value."""
+class FormRows(ChoiceList):
+    """Rows whose values are stepped through; a last one that does something may stand below."""
+
+    LAST = "last"
+    """The id of the last row's option."""
+
+    def __init__(self, *, id: str, quiet: bool = False) -> None:
+        super().__init__(eager=True, quiet=quiet, id=id)
+        self._rows: Sequence[FormRow] = ()
+
+    def show(self, rows: Sequence[FormRow], last: str = "") -> None:
+        """Show the rows as they are now, the same one marked. last: what the last row is called."""
+        marked = self.highlighted or 0
+        self._rows = rows
+        end = [Option(Content.styled(last, "bold $accent"), id=self.LAST)] if last else []
+        self.set_options([*map(_row, rows), *end])
+        self.highlighted = min(marked, self.option_count - 1)
+
+    @property
+    def marked(self) -> FormRow | None:
+        """The marked row; None at the last one, and before there are any."""
+        at = self.highlighted or 0
+        return self._rows[at] if at < len(self._rows) else None
+
+
+class FormList(FormRows):
+    """Rows. A click marks a row; a click on the marked row changes its value."""
 
     class Clicked(Message):
         """The marked row was clicked."""
@@ -46,6 +73,8 @@ class FormList(ChoiceList):
 class FormScreen(FramedScreen):
     """A form. Its commands: `change`, `change_back`, `begin`."""
 
+    SAID = "#form-help"
+    CSS_PATH = Path(__file__).with_name("form.tcss")
     HORIZONTAL_BREAKPOINTS = [  # noqa: RUF012
         *FramedScreen.HORIZONTAL_BREAKPOINTS,
         (PICTURE_COLUMNS, "-with-picture"),
@@ -66,7 +95,7 @@ class FormScreen(FramedScreen):
         )
 
     @abstractmethod
-    def rows(self) -> Sequence[Row]:
+    def rows(self) -> Sequence[FormRow]:
         """The rows as they are now."""
 
     @abstractmethod
@@ -102,9 +131,7 @@ class FormScreen(FramedScreen):
 
     def show_form(self) -> None:
         """Show everything as it is now."""
-        rows, marked = self.rows(), self._list.highlighted or 0
-        self._list.set_options(map(_row, rows))
-        self._list.highlighted = min(marked, len(rows) - 1)
+        self._list.show(self.rows())
         for selector, words in (
             ("#form-first", self.first_words()),
             ("#form-last", self.last_words()),
@@ -116,12 +143,8 @@ class FormScreen(FramedScreen):
         self.query_one(KeyBar).refresh()
         self.call_after_refresh(self._draw)
 
-    def say(self, words: str, tone: str = "$warning") -> None:
-        """Say something in place of what the marked row means."""
-        self.query_one("#form-help", Static).update(Content.styled(words, tone))
-
     def _explain(self) -> None:
-        self.say(self._marked.help, "$muted")
+        self.say(self._marked.help)
 
     def _draw(self) -> None:
         position = self.sample()
@@ -136,7 +159,7 @@ class FormScreen(FramedScreen):
         return self.query_one(FormList)
 
     @property
-    def _marked(self) -> Row:
+    def _marked(self) -> FormRow:
         return self.rows()[self._list.highlighted or 0]
 
     # -- what the player does --------------------------------------------------------------------
@@ -169,7 +192,7 @@ class FormScreen(FramedScreen):
         self.show_form()
 
 
-def _row(row: Row) -> Content:
+def _row(row: FormRow) -> Content:
     return Content.assemble(
         f"{row.label:<{LABEL_WIDTH}}", ("‹ ", "$muted"), (row.value, "bold"), (" ›", "$muted")
     )

@@ -24,6 +24,9 @@ from game.screens.shared.key_bar import KeyBar
 from game.screens.shared.listening import Listener
 from game.screens.shared.too_small import TooSmall
 
+MUTED, WARN, ERROR = "$muted", "$warning", "$error"
+"""Tones of what is said: in passing, a refusal, a fault."""
+
 
 class BaseScreen(Listener, Screen[ScreenResultType]):
     """A screen of the game. `COMMAND_SCREEN` names it in the table of keys.
@@ -80,7 +83,14 @@ class BaseScreen(Listener, Screen[ScreenResultType]):
 
 
 class FramedScreen(BaseScreen[None]):
-    """A screen with a title row, a body and the key bar."""
+    """A screen with a title row, a body and the key bar.
+
+    SAID: the place of its message, where that is a widget of its own.
+    """
+
+    SAID: ClassVar[str] = ""
+    said = ("", MUTED)
+    """What the message says, and its tone."""
 
     def compose(self) -> ComposeResult:
         """Title, body and keys; and what is shown instead in a window that is too small."""
@@ -101,6 +111,16 @@ class FramedScreen(BaseScreen[None]):
         for place, said in ((".frame-name", name), (".frame-aside", aside)):
             plain = Content(said) if isinstance(said, str) else said
             self.query_one(place, Static).update(plain)
+
+    def say(self, said: str, tone: str = MUTED) -> None:
+        """Have the message say something else."""
+        self.said = (said, tone)
+        if self.is_attached and not self._has_left:
+            self.show_said()
+
+    def show_said(self) -> None:
+        """Show the message as it is."""
+        self.query_one(self.SAID, Static).update(Content.styled(*self.said))
 
     def action_back(self) -> None:
         """To the screen below."""

@@ -1,12 +1,15 @@
-"""The help: the keys, from the table of commands, and what the game means by its words."""
+"""The help: words and keys of the screen in front, its page of the manual, then the rest."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from textwrap import wrap
 
 from textual.content import Content
+from textual.widget import Widget
+from textual.widgets import Static
 
+from game.manual import INDEX, page
 from game.screens.shared.command import Command
 from game.screens.shared.keys import groups
 from game.screens.shared.text_page import ReaderScreen
@@ -40,9 +43,10 @@ SCREENS = {
 }
 """The screens whose keys are told, in order, and what they are called."""
 
-MEANINGS: tuple[tuple[str, tuple[str, ...]], ...] = (
+MEANINGS: tuple[tuple[str, tuple[str, ...], tuple[str, ...]], ...] = (
     (
         "What it is about",
+        ("play", "home", "map"),
         (
             "A pair is a corner and the edge beside it. Bring both into their slot, keep the cross"
             " and the other slots, in as few turns as can be.",
@@ -52,6 +56,7 @@ MEANINGS: tuple[tuple[str, tuple[str, ...]], ...] = (
     ),
     (
         "Counting",
+        ("play", "round", "watch"),
         (
             "A turn of a face counts one, by a quarter or a half; a wide turn one, a slice two;"
             " turning the whole cube counts nothing.",
@@ -61,6 +66,7 @@ MEANINGS: tuple[tuple[str, tuple[str, ...]], ...] = (
     ),
     (
         "Times",
+        ("play", "round", "runs", "run"),
         (
             "Seeing is the time until the first turn, doing that from there to the last; turning"
             " the whole cube to look does not end seeing. First side turn is when you first turned"
@@ -73,6 +79,7 @@ MEANINGS: tuple[tuple[str, tuple[str, ...]], ...] = (
     ),
     (
         "Marks",
+        ("play", "map", "atlas"),
         (
             "The first for solving; the second, at hand, when no shorter way exists with the faces"
             " at your hands, the top and the two sides of the slot; the third at par.",
@@ -83,6 +90,7 @@ MEANINGS: tuple[tuple[str, tuple[str, ...]], ...] = (
     ),
     (
         "Placements",
+        ("atlas", "drill", "statistics"),
         (
             "A placement is where a pair lies as seen from its slot, whatever the turn of the top:"
             " 168, of which 42 have no piece in another slot. Its par is the least over the four"
@@ -93,6 +101,7 @@ MEANINGS: tuple[tuple[str, tuple[str, ...]], ...] = (
     ),
     (
         "Signs",
+        ("play", "round", "watch", "map", "lines", "race"),
         (
             "A pair is joined when its two pieces lie side by side as in their slot, wherever that"
             " is: the gap between them closes, and & stands under that turn of the line. Under"
@@ -107,6 +116,7 @@ MEANINGS: tuple[tuple[str, tuple[str, ...]], ...] = (
     ),
     (
         "Contests",
+        ("contests", "invite", "contest", "code", "paste", "standings"),
         (
             "An invite is text that carries positions and rules; a card is text that carries what"
             " one player made of them. Whoever pastes cards sees the standings: turns are proven"
@@ -120,6 +130,7 @@ MEANINGS: tuple[tuple[str, tuple[str, ...]], ...] = (
     ),
     (
         "Table matches",
+        ("players", "match"),
         (
             "Once a position is shown to a player their clock runs on, for three days at most,"
             " whether the cube is hidden or not. Whoever leaves it, or ends the game, begins it"
@@ -128,6 +139,7 @@ MEANINGS: tuple[tuple[str, tuple[str, ...]], ...] = (
     ),
     (
         "The drill's rating",
+        ("drill", "statistics"),
         (
             "You and everything that the drill asks are rated by Glicko-2: a position is won at"
             " par without help, and half won when that took half as long again as it usually"
@@ -137,35 +149,70 @@ MEANINGS: tuple[tuple[str, tuple[str, ...]], ...] = (
     ),
 )
 
+"""What the game means by its words: a heading, the screens on which they are met, paragraphs."""
+
+PAGES = {
+    "play": "playing", "round": "runs", "curtain": "runs", "watch": "coach", "home": "index",
+    "map": "playing", "atlas": "atlas", "drill": "drill", "runs": "runs", "run": "runs",
+    "contests": "contests", "invite": "contests", "contest": "contests", "code": "contests",
+    "paste": "contests", "standings": "contests", "players": "match", "match": "match",
+    "lines": "coach", "race": "coach", "statistics": "statistics", "settings": "files",
+}  # fmt: skip
+"""Screen -> the page of the manual that tells of it."""
 
 LEAST_COLUMNS = 40
 """A window with fewer is too small to show the text, but it must still be made."""
 
 
 class HelpScreen(ReaderScreen):
-    """The help, the keys of the screen that was in front first."""
+    """The help for a screen, its words and keys first."""
 
     def __init__(self, screen: str) -> None:
         super().__init__("Help")
         self._screen = screen
 
+    def below(self) -> Iterable[Widget]:
+        """The page of the manual, and what is told of other screens."""
+        from textual.widgets import Markdown  # noqa: PLC0415 - heavy, and for the help alone
+
+        yield Markdown(page(PAGES.get(self._screen, INDEX)), id="page", open_links=False)
+        yield Static(id="rest")
+
     def text(self, columns: int) -> Content:
-        """Keys, meanings, then the keys of the other screens."""
-        return help_text(self._screen, max(columns, LEAST_COLUMNS))
+        """The words and keys of the screen."""
+        return own_text(self._screen, max(columns, LEAST_COLUMNS))
+
+    def lay_out(self, columns: int) -> None:
+        """Also the words and keys of all others."""
+        super().lay_out(columns)
+        rest = rest_text(self._screen, max(columns, LEAST_COLUMNS))
+        self.query_one("#rest", Static).update(rest)
 
 
-def help_text(screen: str, columns: int) -> Content:
-    """The whole help, its lines at most `columns` wide, beginning with the keys of `screen`."""
-    parts: list[Content] = []
+def own_text(screen: str, columns: int) -> Content:
+    """The words that are met on a screen, and its keys; its lines at most `columns` wide."""
+    parts = _words(columns, lambda screens: screen in screens)
     if screen in SCREENS:
         parts += _keys_of(screen, columns)
-    for heading, paragraphs in MEANINGS:
-        parts.append(_heading(heading))
-        parts += (Content("\n".join(wrap(paragraph, columns))) for paragraph in paragraphs)
+    return Content("\n").join(parts)[1:]
+
+
+def rest_text(screen: str, columns: int) -> Content:
+    """The words that are met elsewhere, and the keys of the other screens."""
+    parts = _words(columns, lambda screens: screen not in screens)
     for other in SCREENS:
         if other != screen:
             parts += _keys_of(other, columns)
-    return Content("\n").join(parts)[1:]
+    return Content("\n").join(parts)
+
+
+def _words(columns: int, wanted: Callable[[tuple[str, ...]], bool]) -> list[Content]:
+    parts: list[Content] = []
+    for heading, screens, paragraphs in MEANINGS:
+        if wanted(screens):
+            parts.append(_heading(heading))
+            parts += (Content("\n".join(wrap(paragraph, columns))) for paragraph in paragraphs)
+    return parts
 
 
 def _keys_of(screen: str, columns: int) -> Iterable[Content]:

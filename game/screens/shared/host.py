@@ -4,43 +4,44 @@ from __future__ import annotations
 
 from abc import abstractmethod
 from collections.abc import Callable
-from typing import TYPE_CHECKING, TypeVar
+from functools import cached_property
+from typing import TYPE_CHECKING
 
 from textual.app import App
 
-from game.engine.engine import Engine
+from game.draw.depth import Depth
 from game.errors import PackError
 from game.folders import Folders
-from game.screens.shared.looks import Depth
+from game.keeping.keeper import Keeper
 from game.settings import Settings
 
 if TYPE_CHECKING:
     from game.atlas import Pars
+    from game.engine.engine import Engine
     from game.friends.chat import Chat
     from game.packs import Pack
     from game.play.playable import Beside, Playable
-    from game.play.position import Position
-    from game.records import Journal, Records
-
-T = TypeVar("T")
-U = TypeVar("U")
 
 
 class Host(App[int]):
     """An app as screens know it.
 
-    folders, settings: plain values. notices: what is amiss since the start, a line each. engine:
-    searches in the background. chat: what of friends' contests was pasted, None for nothing.
-    moment: when the input that is being handled happened; clock: the time now, on the same scale.
+    folders, settings: plain values. notices: what is amiss since the start, a line each. keeper:
+    the records. moment: when the input that is being handled happened; clock: the time now, on the
+    same scale.
     """
 
     folders: Folders
     settings: Settings
     notices: list[str]
-    engine: Engine
-    chat: Chat | None
+    keeper: Keeper
     clock: Callable[[], float]
     moment: float
+
+    @property
+    @abstractmethod
+    def engine(self) -> Engine:
+        """Searches in the background."""
 
     @property
     @abstractmethod
@@ -52,23 +53,12 @@ class Host(App[int]):
     def pack_faults(self) -> tuple[PackError, ...]:
         """What is wrong with the packs that were left out."""
 
-    @property
-    @abstractmethod
-    def has_records(self) -> bool:
-        """Whether anything can be in the records; while not, they need not even be imported."""
+    @cached_property
+    def pasted(self) -> Chat:
+        """What of friends' contests was pasted since the start."""
+        from game.friends.chat import Chat  # noqa: PLC0415 - at the first need
 
-    @property
-    @abstractmethod
-    def records(self) -> Journal:
-        """The records, or memory in their place."""
-
-    @abstractmethod
-    def record(self, use: Callable[[Records], T], otherwise: U) -> T | U:
-        """What `use` makes of the records; `otherwise` at a fault, which is told once."""
-
-    @abstractmethod
-    def follow_par(self, position: Position, then: Callable[[], None] | None = None) -> None:
-        """Add par to the records of attempts at a position once it is known; then call `then`."""
+        return Chat()
 
     @property
     @abstractmethod

@@ -8,10 +8,10 @@ from rich.console import Console
 
 from game.cube.colours import colour_scheme
 from game.draw import Look
+from game.draw.depth import Depth
 from game.play.position import Position
 from game.settings import Settings
 
-Depth = Literal["true", "256", "16", "none"]
 _DEPTHS: dict[str | None, Depth] = {"truecolor": "true", "256": "256"}
 
 

@@ -10,7 +10,7 @@ from typing import NamedTuple, TypeVar
 from game.cube.geometry import FACES
 from game.cube.pair import SLOTS
 from game.deal.deal import HANDS, Kind
-from game.deal.selection import FromDay, FromDeal, FromPack, Programme
+from game.deal.selection import FromDay, FromDeal, FromPack, Selection
 from game.packs import Pack
 from game.prose import numeral
 
@@ -33,7 +33,7 @@ FACE_CHOICES = {
 }
 
 
-class Row(NamedTuple):
+class FormRow(NamedTuple):
     """A row of a form: its key, what it is called, its value in words, what it means."""
 
     key: str
@@ -59,7 +59,7 @@ class Chosen:
     faces: str = "all six"
 
     @property
-    def programme(self) -> Programme:
+    def programme(self) -> Selection:
         """What is played. Raises ProgrammeError where that cannot be had."""
         if self.source == THE_DAY:
             return FromDay(self.today)
@@ -76,21 +76,21 @@ class Chosen:
     def _sources(self) -> tuple[str, ...]:
         return (A_DEAL, A_PACK, THE_DAY) if self.packs else (A_DEAL, THE_DAY)
 
-    def rows(self) -> tuple[Row, ...]:
+    def rows(self) -> tuple[FormRow, ...]:
         """The source, and what else there is to choose there."""
-        first = Row("source", "Play", self.source, SOURCES[self.source])
+        first = FormRow("source", "Play", self.source, SOURCES[self.source])
         if self.source == THE_DAY:
             return (first,)
         if self.source == A_PACK:
             pack = self.packs[self.pack]
-            return (first, Row("pack", "Pack", pack.title, pack.about))
+            return (first, FormRow("pack", "Pack", pack.title, pack.about))
         opened = numeral(self.open) if self.open else "none"
         return (
             first,
-            Row("pairs", "Pairs", numeral(self.pairs), "How many pairs are to be solved."),
-            Row("slots", "Slots", self.slots, "Where: any slot, those of one hand, or one."),
-            Row("open", "Open slots", opened, "Slots besides that need not be solved."),
-            Row("faces", "Faces", self.faces, FACES_HELP.get(self.faces, FACES_LEFT)),
+            FormRow("pairs", "Pairs", numeral(self.pairs), "How many pairs are to be solved."),
+            FormRow("slots", "Slots", self.slots, "Where: any slot, those of one hand, or one."),
+            FormRow("open", "Open slots", opened, "Slots besides that need not be solved."),
+            FormRow("faces", "Faces", self.faces, FACES_HELP.get(self.faces, FACES_LEFT)),
         )
 
     def stepped(self, key: str, step: int) -> Chosen:
@@ -139,7 +139,7 @@ FACES_HELP = {
 FACES_LEFT = "Only these faces may turn; each deal can be solved with them."
 
 
-def chosen_for(programme: Programme, chosen: Chosen) -> Chosen:
+def chosen_for(programme: Selection, chosen: Chosen) -> Chosen:
     """The choice that gives this programme; as chosen where none does."""
     if isinstance(programme, FromDay):
         return replace(chosen, source=THE_DAY)

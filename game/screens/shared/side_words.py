@@ -15,7 +15,7 @@ from game.draw.look import far_eye
 from game.errors import ForbiddenTurn
 from game.play.position import Position
 from game.play.score import Mark, Score
-from game.prose import listed, numeral
+from game.prose import listed, numeral, tallied
 
 MARK_WORDS: Mapping[Mark, str] = {
     Mark.SOLVED: "solved",
@@ -81,7 +81,7 @@ def far_words(look: Look, *, from_below: bool) -> str:
 
 def turns_words(count: int) -> str:
     """ "1 turn", "5 turns"."""
-    return f"{count} turn" if count == 1 else f"{count} turns"
+    return tallied(count, "turn")
 
 
 def par_words(par: int | None, at_least: int) -> str:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from abc import abstractmethod
 from collections.abc import Iterable
+from pathlib import Path
 
 from textual.containers import VerticalScroll
 from textual.content import Content
@@ -22,6 +23,7 @@ class ReaderScreen(FramedScreen):
 
     COMMAND_SCREEN = "help"
     BINDINGS = keys.bindings("help")
+    CSS_PATH = Path(__file__).with_name("text_page.tcss")
 
     def __init__(self, heading: str) -> None:
         super().__init__()
@@ -33,7 +35,11 @@ class ReaderScreen(FramedScreen):
 
     def body(self) -> Iterable[Widget]:
         """The text in a scroll."""
-        yield VerticalScroll(Static(id="text"), id="reader")
+        yield VerticalScroll(Static(id="text"), *self.below(), id="reader")
+
+    def below(self) -> Iterable[Widget]:
+        """What stands below the text."""
+        return ()
 
     def on_mount(self) -> None:
         """Ready to scroll."""
@@ -43,7 +49,11 @@ class ReaderScreen(FramedScreen):
     def on_resize(self) -> None:
         """Lay the text out anew."""
         room = self.query_one("#reader").scrollable_content_region.width
-        self.query_one("#text", Static).update(self.text(min(MOST_COLUMNS, room)))
+        self.lay_out(min(MOST_COLUMNS, room))
+
+    def lay_out(self, columns: int) -> None:
+        """Write the text for so many columns."""
+        self.query_one("#text", Static).update(self.text(columns))
 
 
 class FaultsScreen(ReaderScreen):

@@ -28,17 +28,22 @@ FEW_COLOURS = ("16", "none")
 
 
 class StatisticsScreen(FramedScreen):
-    """Strength and days above, the heat map, sides and times below."""
+    """Strength and days above, the heat map, sides and times below.
+
+    today: the last day of the calendar, by default the day on which it is drawn.
+    """
 
     COMMAND_SCREEN = "statistics"
     BINDINGS = keys.bindings("statistics")
+    CSS_PATH = "statistics.tcss"
     VERTICAL_BREAKPOINTS = [  # noqa: RUF012
         *FramedScreen.VERTICAL_BREAKPOINTS,
         (TALL_ROWS, "-tall"),
     ]
 
-    def __init__(self) -> None:
+    def __init__(self, today: date | None = None) -> None:
         super().__init__()
+        self._today = today
         self._measure = 0
         self._found: Statistics | None = None
         self._pauses: tuple[int, ...] = ()
@@ -59,10 +64,10 @@ class StatisticsScreen(FramedScreen):
         """Begin to count."""
         self.entitle("Statistics", "counting ...")
         path = self.app.folders.records
-        if not self.app.has_records:
+        if not self.app.keeper.has_records:
             self._take(statistics({}, {}), ())
-        elif self.app.records.path is None:
-            records = self.app.records
+        elif self.app.keeper.records.path is None:
+            records = self.app.keeper.records
             found = statistics(records.sums_by_position(), records.sums_by_day())
             self._take(found, recent_pauses(records.all_attempts(newest_first=True)))
         else:
@@ -104,7 +109,7 @@ class StatisticsScreen(FramedScreen):
         measure = figures.MEASURES[self._measure]
         tall = self.app.size.height >= TALL_ROWS
         rich = self.app.depth not in FEW_COLOURS
-        today = date.today().toordinal() - date(1970, 1, 1).toordinal()
+        today = (self._today or date.today()).toordinal() - date(1970, 1, 1).toordinal()
         room = {name: self.query_one(f"#{name}", Static) for name in FIGURES}
         size = {name: widget.content_size for name, widget in room.items()}
         wide = size["heat"].width

@@ -36,8 +36,8 @@ async def filled(game: Game) -> AtlasScreen:
     await game.until(lambda: isinstance(game.app.screen, AtlasScreen))
     screen = game.app.screen
     assert isinstance(screen, AtlasScreen)
-    sheet = screen.spot.entry.sheet
-    await game.until(lambda: all(screen.survey.facts(e).least is not None for e in sheet.entries))
+    sheet = screen.spot.cell.sheet
+    await game.until(lambda: all(screen.survey.facts(e).least is not None for e in sheet.cells))
     screen._show_found()
     await game.settle()
     return screen
@@ -50,8 +50,8 @@ def row(game: Game, letter: str) -> str:
     return next(text for text in rows if text.startswith(f"{letter} "))
 
 
-def cells(game: Game, letter: str) -> list[str]:
-    """The cells of a row: par and sign, after the pointer where it stands."""
+def squares(game: Game, letter: str) -> list[str]:
+    """The squares of a row: par and sign, after the pointer where it stands."""
     return row(game, letter)[15:].split()
 
 
@@ -64,7 +64,7 @@ async def test_from_home_to_a_placement_and_back(
         await at_home(game)
         await game.press("a")
         await filled(game)
-        assert cells(game, "a")[3] == "5·"
+        assert squares(game, "a")[3] == "5·"
         await game.press("a 3 enter")
         await at_play(game, "atlas/FR/a3")
         assert game.says("Atlas a3 at FR")
@@ -74,7 +74,7 @@ async def test_from_home_to_a_placement_and_back(
         await game.press("q")
         screen = await filled(game)
         assert screen.spot.name == "a3"
-        assert cells(game, "a")[3] == "▸5●"
+        assert squares(game, "a")[3] == "▸5●"
         assert game.says("1 try; best 5 turns")
         await game.press("q")
         await game.until(lambda: isinstance(game.app.screen, HomeScreen))
@@ -89,7 +89,7 @@ async def test_enter_waits_for_nobody(start: Start) -> None:
 
 
 async def test_every_placement_is_three_keys_away(start: Start) -> None:
-    """Row and column alone choose an entry on any sheet."""
+    """Row and column alone choose a cell on any sheet."""
     async with start() as game:
         screen = await opened(game)
         for sheet_name in ("f9", "g0", "l5", "n0", "z9", "c4", "d2"):
@@ -103,8 +103,8 @@ async def test_grid_and_facts(start: Start) -> None:
     async with start() as game:
         await opened(game)
         await game.press("b 1")
-        assert cells(game, "b") == ["7·", "▸3·", "6·", "7·", "7·", "7·", "6·", "3·", "6·", "7·"]
-        assert cells(game, "d") == ["7·", "7·", "0", "9·"]
+        assert squares(game, "b") == ["7·", "▸3·", "6·", "7·", "7·", "7·", "6·", "3·", "6·", "7·"]
+        assert squares(game, "d") == ["7·", "7·", "0", "9·"]
         facts = game.text("#facts").split("\n")
         assert facts[2].split()[1:] == ["4", "·", "3", "·", "3", "·", "4", "·"]
         assert game.says("· not solved ◐ solved ● at par")
@@ -144,7 +144,7 @@ async def test_mirror_and_other_slots(start: Start) -> None:
         screen = await opened(game)
         await game.press("b 1 m")
         assert (screen.spot.name, screen.spot.slot) == ("c4", "FL")
-        assert cells(game, "c")[4] == "▸3·"
+        assert squares(game, "c")[4] == "▸3·"
         await game.press("y y")
         assert (screen.spot.name, screen.spot.slot) == ("c4", "BR")
         await game.press("m m")
@@ -167,11 +167,11 @@ async def test_slots_are_opened_on_the_screen(start: Start) -> None:
     async with start() as game:
         screen = await opened(game)
         await game.press("d 0")
-        assert cells(game, "d")[0] == "▸7·"
+        assert squares(game, "d")[0] == "▸7·"
         await game.press("tab down right")
         assert screen.survey.terms.chosen == ("FL",)
         await filled(game)
-        assert cells(game, "d")[0] == "▸5·"
+        assert squares(game, "d")[0] == "▸5·"
         await game.press("left d enter")
         await at_play(game, "atlas/FR/d0")
 
@@ -184,7 +184,7 @@ async def test_a_filter_leaves_cells_empty(start: Start) -> None:
         assert screen.survey.terms.par == 3
         await filled(game)
         assert screen.spot.name == "b1"
-        assert [cells(game, letter) for letter in "abc"] == [[], ["▸3·", "3·"], ["3·", "3·"]]
+        assert [squares(game, letter) for letter in "abc"] == [[], ["▸3·", "3·"], ["3·", "3·"]]
         await game.press("tab right down")
         assert screen.spot.name == "c4"
         await game.press("enter")
@@ -207,7 +207,7 @@ async def test_not_yet_at_par(start: Start) -> None:
         await game.press("tab end right")
         assert screen.survey.terms.unmet
         assert screen.spot.name == "a0"
-        assert len(cells(game, "a")) == 9
+        assert len(squares(game, "a")) == 9
 
 
 async def test_watching_is_asked_twice(start: Start) -> None:
@@ -223,7 +223,7 @@ async def test_watching_is_asked_twice(start: Start) -> None:
         await game.until(lambda: game.app.screen is screen)
         assert not game.says("Looking for")
         text = screen.spot.position.text
-        assert game.app.records.was_shown(text)
+        assert game.app.keeper.records.was_shown(text)
         await game.press("w")
         await game.until(lambda: isinstance(game.app.screen, WatchScreen))
         await game.press("q enter")
@@ -255,14 +255,14 @@ async def test_par_stays_hidden_until_it_is_met(start: Start) -> None:
     async with start(settings=Settings(call=True)) as game:
         await opened(game)
         await game.press("a 3")
-        assert set(cells(game, "a")) == {"?·", "▸?·"}
+        assert set(squares(game, "a")) == {"?·", "▸?·"}
         await game.press("enter")
         await at_play(game, "atlas/FR/a3")
         await game.press(HOOK_KEYS)
         await game.until(lambda: game.says("Does a shorter way exist?"))
         await game.press("enter q")
         await filled(game)
-        assert cells(game, "a")[3] == "▸5●"
+        assert squares(game, "a")[3] == "▸5●"
 
 
 async def test_the_mouse_does_it_too(start: Start) -> None:
@@ -309,4 +309,4 @@ async def test_play_from_the_atlas_shares_records_with_packs(
     solve(folders, hook)
     async with start() as game:
         await opened(game)
-        assert cells(game, "a")[3] == "5●"
+        assert squares(game, "a")[3] == "5●"

@@ -7,7 +7,7 @@ from textwrap import wrap
 
 import pytest
 
-from game.atlas import ENTRIES, SHEETS, Par, Spot, named
+from game.atlas import CELLS, SHEETS, Par, Spot, named
 from game.cube.colours import HOME_COLOURS, colour_scheme
 from game.cube.pair import SLOTS
 from game.screens.atlas.words import facts, heads, lines, open_words
@@ -114,9 +114,9 @@ def test_facts_fit_into_the_chart() -> None:
     pars = [Par(9, 31)] * 4
     colours = colour_scheme("yellow", "orange")
     for slot in SLOTS:
-        for entry in ENTRIES:
-            bests = [None] * len(entry.turns)
-            found = str(facts(Spot(entry, slot), pars[: len(bests)], bests, colours, ""))
+        for cell in CELLS:
+            bests = [None] * len(cell.turns)
+            found = str(facts(Spot(cell, slot), pars[: len(bests)], bests, colours, ""))
             words, *rest = found.split("\n")
             assert len(wrap(words, CHART)) <= 2
             assert max(len(line.rstrip()) for line in rest) <= CHART

@@ -6,8 +6,8 @@ from textual.widgets import Input
 
 from game.friends.codes import read_invite
 from game.friends.contest import TIME, Contest
+from game.keeping import contests
 from game.packs import Puzzle
-from game.screens.contests import book
 from game.screens.contests.code import CodeScreen
 from game.screens.contests.invite import InviteScreen
 from game.screens.contests.list import ContestsScreen
@@ -27,7 +27,7 @@ async def open_form(game: Game) -> None:
 async def made(game: Game) -> Contest:
     """The contest that was made: its invite is in front, and behind it the contest."""
     await game.until(lambda: isinstance(game.app.screen, CodeScreen))
-    (entry,) = book.entries(game.app)
+    (entry,) = contests.entries(game.app.keeper)
     assert isinstance(game.app.screen, CodeScreen)
     assert read_invite(game.app.screen.text) == entry.entered.contest
     await game.press("q")
@@ -94,8 +94,8 @@ async def test_two_invites_deal_anew(start: Start) -> None:
             await game.press("enter end enter")
             await game.until(lambda: isinstance(game.app.screen, CodeScreen))
             await game.press("q q")
-            await game.until(lambda c=count: len(book.entries(game.app)) == c)
-        one, two = (entry.entered.contest.positions for entry in book.entries(game.app))
+            await game.until(lambda c=count: len(contests.entries(game.app.keeper)) == c)
+        one, two = (entry.entered.contest.positions for entry in contests.entries(game.app.keeper))
         assert one != two
 
 

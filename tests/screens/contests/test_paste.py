@@ -8,7 +8,7 @@ from textual.widgets import TextArea
 
 from game.friends.codes import Addressed, card_code, key
 from game.friends.contest import Contest
-from game.screens.contests import book
+from game.keeping import contests
 from game.screens.contests.list import ContestsScreen
 from game.screens.contests.paste import PasteScreen
 from tests.screens.conftest import Game, Start
@@ -62,7 +62,7 @@ async def test_a_card_whose_invite_is_not_here(start: Start) -> None:
         await open_paste(game)
         await paste(game, code(card("Ada")))
         await game.until(lambda: game.says("for a contest whose invite is not here"))
-        book.keep(game.app, book.entry_for(game.app, CONTEST))
+        contests.keep(game.app.keeper, contests.entry_for(game.app.keeper, CONTEST))
         game.app.screen.query_one(TextArea).clear()
         await paste(game, code(card("Ada")))
         await game.until(lambda: game.says("Two for Ada one card"))

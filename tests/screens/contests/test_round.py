@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from game.friends.contest import Contest, Rules
-from game.screens.contests import book
+from game.keeping import contests
 from game.screens.contests.screen import ContestScreen
 from game.screens.round.curtain import CurtainScreen
 from game.screens.round.screen import RoundScreen
@@ -15,7 +15,7 @@ QUICK = Contest("Quick", CONTEST.positions, Rules("time"))
 
 async def open_quick(game: Game) -> None:
     """The contest by time, its first position behind the curtain."""
-    await game.app.push_screen(ContestScreen(book.entry_for(game.app, QUICK)))
+    await game.app.push_screen(ContestScreen(contests.entry_for(game.app.keeper, QUICK)))
     await game.until(lambda: game.says("1 to play"))
     await game.press("enter")
     await game.until(lambda: isinstance(game.app.screen, CurtainScreen))
@@ -27,7 +27,7 @@ async def test_behind_the_curtain_nothing_is_seen(start: Start) -> None:
         await open_quick(game)
         await game.press("q")
         await game.until(lambda: isinstance(game.app.screen, ContestScreen))
-        (entry,) = book.entries(game.app)
+        (entry,) = contests.entries(game.app.keeper)
         assert entry.entered.begun is None
         await game.until(lambda: game.says("1 to play"))
 
@@ -41,19 +41,19 @@ async def test_it_is_shown_when_the_curtain_rises(start: Start) -> None:
         screen = game.app.screen
         assert isinstance(screen, RoundScreen)
         await game.until(lambda: screen.sitting.running_since is not None)
-        (entry,) = book.entries(game.app)
+        (entry,) = contests.entries(game.app.keeper)
         assert entry.entered.begun is not None
         game.clock.now += 1.5
         await game.press(f"{KEYS[0]} enter")
         await game.until(lambda: game.says("1 3 par 1.50 0.00 1.50"))
-        (entry,) = book.entries(game.app)
+        (entry,) = contests.entries(game.app.keeper)
         assert (entry.entered.number, entry.entered.begun) == (1, None)
 
 
 async def test_leaving_says_what_becomes_of_it(start: Start) -> None:
     """The position can be come back to, its clock running on."""
     async with start() as game:
-        await game.app.push_screen(ContestScreen(book.entry_for(game.app, CONTEST)))
+        await game.app.push_screen(ContestScreen(contests.entry_for(game.app.keeper, CONTEST)))
         await game.until(lambda: game.says("1 to play"))
         await game.press("enter")
         await game.until(lambda: isinstance(game.app.screen, RoundScreen))
@@ -67,7 +67,7 @@ async def test_leaving_says_what_becomes_of_it(start: Start) -> None:
 async def test_nothing_stops_the_clock(start: Start) -> None:
     """Hiding the cube, the help and a window that is too small take the time that they take."""
     async with start() as game:
-        await game.app.push_screen(ContestScreen(book.entry_for(game.app, CONTEST)))
+        await game.app.push_screen(ContestScreen(contests.entry_for(game.app.keeper, CONTEST)))
         await game.until(lambda: game.says("1 to play"))
         await game.press("enter")
         await game.until(lambda: isinstance(game.app.screen, RoundScreen))
@@ -83,5 +83,5 @@ async def test_nothing_stops_the_clock(start: Start) -> None:
         await game.resize(80, 24)
         await game.press(f"{KEYS[0]} enter")
         await game.until(lambda: isinstance(game.app.screen, ContestScreen))
-        (entry,) = book.entries(game.app)
+        (entry,) = contests.entries(game.app.keeper)
         assert entry.entered.results[0].seeing == 6000

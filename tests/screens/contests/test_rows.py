@@ -7,7 +7,7 @@ from datetime import date, timedelta
 import pytest
 
 from game.deal.joined_days import Played
-from game.friends.entry import Entered
+from game.friends.entry import ContestProgress
 from game.play.result import Result
 from game.screens.contests import rows as contest_rows
 from game.screens.contests.rows import JOINED, LEGEND, MISSED, OPEN
@@ -17,7 +17,7 @@ TODAY = date(2026, 11, 25)
 UNSOLVED = Result((), 900, 0, called=False, solved=False)
 
 
-def rows(entered: Entered, *pars: int | None) -> list[str]:
+def rows(entered: ContestProgress, *pars: int | None) -> list[str]:
     """The rows, blanks run together."""
     return [" ".join(row.plain.split()) for row in contest_rows.rows(entered, pars)]
 
@@ -25,7 +25,7 @@ def rows(entered: Entered, *pars: int | None) -> list[str]:
 def test_rows_of_what_is_played() -> None:
     """Turns, turns over par, calls and times; what was not solved says so."""
     called = result(RIGHT, called=True)
-    over = Entered(CONTEST, "", (called, UNSOLVED))
+    over = ContestProgress(CONTEST, "", (called, UNSOLVED))
     assert rows(over, 2, 3) == ["1 3 +1 called 2.00 1.50 3.50", "2 not solved"]
     assert rows(over, 3, None)[0] == "1 3 par called 2.00 1.50 3.50"
     assert rows(over, None, None)[0] == "1 3 par ? called 2.00 1.50 3.50"
@@ -33,22 +33,22 @@ def test_rows_of_what_is_played() -> None:
 
 def test_rows_of_what_is_to_come() -> None:
     """The next one, begun or not; of the others nothing but the number."""
-    assert rows(Entered(CONTEST), None, None) == ["1 to play", "2"]
-    begun = Entered(CONTEST).beginning(1000)
+    assert rows(ContestProgress(CONTEST), None, None) == ["1 to play", "2"]
+    begun = ContestProgress(CONTEST).beginning(1000)
     assert rows(begun, None, None) == ["1 begun; its clock runs on", "2"]
 
 
 def test_headings_stand_over_their_columns() -> None:
     """The end of each time's heading is the end of its column."""
     head = contest_rows.head().plain
-    (row, *_) = contest_rows.rows(Entered(CONTEST, "", (result(RIGHT),)), (3, None))
+    (row, *_) = contest_rows.rows(ContestProgress(CONTEST, "", (result(RIGHT),)), (3, None))
     for name, time in (("seeing", "2.00"), ("doing", "1.50"), ("time", "3.50")):
         assert head.index(name) + len(name) == 2 + row.plain.index(time) + len(time)
 
 
 def test_words_at_the_end() -> None:
     """What it comes to, and how many cards were pasted."""
-    entered = Entered(CONTEST, "", (result(RIGHT), result(LEFT)))
+    entered = ContestProgress(CONTEST, "", (result(RIGHT), result(LEFT)))
     words = contest_rows.words(entered, (3, 3), 2).plain
     assert words.startswith("2 of 2 solved, all at par, 7.00.")
     assert words.endswith("Two cards pasted.")
@@ -62,7 +62,7 @@ def test_rules_in_words() -> None:
 
 def test_a_par_that_is_searched_is_told() -> None:
     """The sign in the table is explained while the search goes on."""
-    entered = Entered(CONTEST, "", (result(RIGHT),))
+    entered = ContestProgress(CONTEST, "", (result(RIGHT),))
     assert contest_rows.words(entered, (None, None), 0, searches=True).plain.endswith(
         "par ?: it is being searched."
     )
@@ -105,7 +105,7 @@ def test_the_row_of_days() -> None:
 
 def test_pages_of_lines() -> None:
     """A page a position, everybody's line on it."""
-    pages = contest_rows.pages(Entered(CONTEST), (card("Ada"), card("Bo")))
+    pages = contest_rows.pages(ContestProgress(CONTEST), (card("Ada"), card("Bo")))
     assert [page.title for page in pages] == ["Position 1 of 2", "Position 2 of 2"]
     assert [[entry.name for entry in page.entries] for page in pages] == [["Ada", "Bo"]] * 2
     assert pages[1].entries[0].line == LEFT

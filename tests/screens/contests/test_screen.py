@@ -13,7 +13,7 @@ from game.friends.codes import read_card, read_invite
 from game.friends.contest import Contest
 from game.friends.day import day
 from game.friends.entry import entered_text
-from game.screens.contests import book
+from game.keeping import contests
 from game.screens.contests.code import CodeScreen
 from game.screens.contests.list import ContestsScreen
 from game.screens.contests.screen import ContestScreen
@@ -27,7 +27,7 @@ from tests.screens.friends import CONTEST, KEYS, TIMED, card, chat, paste, solve
 
 async def open_contest(game: Game, contest: Contest = CONTEST) -> ContestScreen:
     """The screen of a contest, entered or not."""
-    screen = ContestScreen(book.entry_for(game.app, contest))
+    screen = ContestScreen(contests.entry_for(game.app.keeper, contest))
     await game.app.push_screen(screen)
     await game.until(lambda: game.says(contest.title))
     await game.settle()
@@ -53,13 +53,13 @@ async def test_a_contest_is_played_to_its_end(start: Start) -> None:
         await game.press("enter")
         await solve(game, KEYS[1])
         await game.until(lambda: game.says("2 of 2 solved, all at par, 4.00."))
-        (run,) = game.app.records.ended_runs(book.CONTEST)
-        attempts = game.app.records.attempts_of(run.number)
+        (run,) = game.app.keeper.records.ended_runs(contests.CONTEST)
+        attempts = game.app.keeper.records.attempts_of(run.number)
         assert [(a.outcome, a.mode, a.called) for a in attempts] == [
             ("solved", "contest", "right"),
             ("solved", "contest", ""),
         ]
-        (entry,) = book.entries(game.app)
+        (entry,) = contests.entries(game.app.keeper)
         assert entry.entered.is_over
 
 
@@ -71,7 +71,9 @@ async def test_the_list_of_contests_when_it_is_narrow(start: Start) -> None:
         await game.until(lambda: game.says("i make an invite"))
         assert not game.says("Enter open")
         await game.press("enter")
-        book.keep(game.app, book.entry_for(game.app, replace(CONTEST, title=title)))
+        contests.keep(
+            game.app.keeper, contests.entry_for(game.app.keeper, replace(CONTEST, title=title))
+        )
         await game.press("p escape q")
         await game.until(lambda: game.says(f"{title} "))
         assert game.says("Enter open")
@@ -124,7 +126,7 @@ async def test_the_card_is_the_same_after_a_restart(start: Start) -> None:
         first, second = entered.results
         assert (first.seeing, first.doing, first.called) == (123, 201, True)  # 3.244 s in all
         assert not second.solved
-        (kept,) = book.entries(game.app)
+        (kept,) = contests.entries(game.app.keeper)
         assert kept.entered.results == entered.results
 
 
@@ -137,18 +139,18 @@ async def test_a_position_that_was_shown_has_its_clock_run_on(start: Start) -> N
         await game.press("q q")
         await game.until(lambda: game.says("begun; its clock runs on"))
         assert game.says("Enter go on")
-        (entry,) = book.entries(game.app)
+        (entry,) = contests.entries(game.app.keeper)
         assert entry.entered.begun is not None
         assert abs(entry.entered.begun - time.time()) < 60
         earlier = replace(entry.entered, begun=entry.entered.begun - 100)
         assert entry.run is not None
-        game.app.records.amend_run(entry.run, entered_text(earlier))
+        game.app.keeper.records.amend_run(entry.run, entered_text(earlier))
     async with start() as game:
         await open_contest(game)
         await game.press("enter")
         await game.until(lambda: game.says("shown before: its clock has run on"))
         await solve(game, KEYS[0])
-        (entry,) = book.entries(game.app)
+        (entry,) = contests.entries(game.app.keeper)
         assert 10_000 <= entry.entered.results[0].seeing < 20_000
 
 
@@ -274,7 +276,7 @@ async def test_days_follow_each_other_up_to_today(start: Start) -> None:
         assert entered.contest == day(today - timedelta(1))
         await game.press("t")
         await game.until(lambda: game.says("today") and game.says("1 to play"))
-        assert game.app.records.open_runs() == ()  # looking enters nothing
+        assert game.app.keeper.records.open_runs() == ()  # looking enters nothing
 
 
 @pytest.mark.parametrize("text", ["2025-12-31", "2100-01-01"])

@@ -8,7 +8,7 @@ import pytest
 
 from game.cube.moves import parse_line
 from game.friends.contest import Card, Contest, Rules
-from game.friends.entry import Entered
+from game.friends.entry import ContestProgress
 from game.friends.standings import standings
 from game.play.result import Result
 from game.screens.contests.standings import StandingsScreen, head, table
@@ -83,7 +83,7 @@ def test_no_row_is_wider_than_the_window() -> None:
 async def test_the_screen_replays_and_ranks(start: Start) -> None:
     """Turns against par come as soon as the search has them; what is proven is said."""
     async with start() as game:
-        await game.app.push_screen(StandingsScreen(Entered(CONTEST), (card("Ada"), SLOW)))
+        await game.app.push_screen(StandingsScreen(ContestProgress(CONTEST), (card("Ada"), SLOW)))
         await game.until(lambda: game.says("1 Ada 2 of 2 6 par 7.00"))
         assert game.says("Turns are proven by replay; times are the players' word.")
 
@@ -91,5 +91,5 @@ async def test_the_screen_replays_and_ranks(start: Start) -> None:
 async def test_without_cards(start: Start) -> None:
     """What to do is said."""
     async with start() as game:
-        await game.app.push_screen(StandingsScreen(Entered(CONTEST), ()))
+        await game.app.push_screen(StandingsScreen(ContestProgress(CONTEST), ()))
         await game.until(lambda: game.says("No card yet: paste the chat"))

@@ -8,11 +8,12 @@ from datetime import date
 
 from game.cube.moves import parse_line
 from game.friends.day import day
-from game.friends.entry import Entered, entered_text
-from game.keeping.contests import CONTEST as MODE
-from game.keeping.contests import DAY, Entry, enter
+from game.friends.entry import ContestProgress, entered_text
+from game.keeping import contests
+from game.keeping.entries import CONTEST as MODE
+from game.keeping.entries import Entry, enter
+from game.modes import DAY
 from game.records import Records
-from game.screens.contests import book
 from game.screens.contests.list import ContestsScreen
 from game.screens.contests.screen import ContestScreen
 from game.screens.round.screen import RoundScreen
@@ -28,7 +29,7 @@ def other(game: Game) -> Records:
 
 async def opened(game: Game) -> ContestScreen:
     """The contest, entered."""
-    screen = ContestScreen(book.entry_for(game.app, CONTEST))
+    screen = ContestScreen(contests.entry_for(game.app.keeper, CONTEST))
     await game.app.push_screen(screen)
     await game.until(lambda: game.says("1 to play"))
     return screen
@@ -43,9 +44,9 @@ def play_elsewhere(game: Game, run: int, number: int, line: str) -> None:
 async def test_runs_of_one_kind_are_one_row(start: Start) -> None:
     """Two entries of one contest, as they may be in a file, are listed as one."""
     async with start() as game:
-        entered = Entered(CONTEST)
+        entered = ContestProgress(CONTEST)
         for _ in range(2):
-            game.app.records.begin_run(MODE, entered.kind, entered_text(entered))
+            game.app.keeper.records.begin_run(MODE, entered.kind, entered_text(entered))
         await game.app.push_screen(ContestsScreen())
         await game.until(lambda: game.says("Two for Ada"))
         assert sum("Two for Ada" in row for row in game.rows()) == 1
@@ -56,10 +57,10 @@ async def test_runs_of_one_kind_are_one_row(start: Start) -> None:
 async def test_a_contest_is_entered_once(start: Start) -> None:
     """Entered elsewhere after it was looked up, it is the same run."""
     async with start() as game:
-        entry = book.entry_for(game.app, CONTEST)
+        entry = contests.entry_for(game.app.keeper, CONTEST)
         with closing(other(game)) as records:
-            run = enter(records, Entry(Entered(CONTEST)))
-        assert book.keep(game.app, entry).run == run
+            run = enter(records, Entry(ContestProgress(CONTEST)))
+        assert contests.keep(game.app.keeper, entry).run == run
 
 
 async def test_what_was_played_elsewhere_is_not_played_again(start: Start) -> None:
@@ -86,12 +87,12 @@ async def test_the_first_attempt_counts(start: Start) -> None:
         screen = await opened(game)
         await game.press("enter")
         await game.until(lambda: isinstance(game.app.screen, RoundScreen))
-        (entry,) = book.entries(game.app)
+        (entry,) = contests.entries(game.app.keeper)
         assert entry.run is not None
         play_elsewhere(game, entry.run, 0, "R U2 U' R'")
         await solve(game, KEYS[0])
         await game.until(lambda: game.says("the first attempt counts."))
-        (entry,) = book.entries(game.app)
+        (entry,) = contests.entries(game.app.keeper)
         assert [result.line for result in entry.entered.results] == [parse_line("R U2 U' R'")]
         assert screen._entry == entry
 
@@ -107,7 +108,7 @@ async def test_it_is_begun_once(start: Start) -> None:
             records.amend_run(entry.run, entered_text(entry.entered.beginning(1_700_000_000)))
         await game.press("enter")
         await game.until(lambda: game.says("shown before: its clock has run on"))
-        (entry,) = book.entries(game.app)
+        (entry,) = contests.entries(game.app.keeper)
         assert entry.entered.begun == 1_700_000_000
 
 
@@ -118,7 +119,7 @@ async def test_a_day_is_played_once(start: Start) -> None:
         screen = ContestScreen(date_=today)
         await game.app.push_screen(screen)
         await game.until(lambda: game.says("1 to play"))
-        entered = Entered(day(today), today.isoformat())
+        entered = ContestProgress(day(today), today.isoformat())
         with closing(other(game)) as records:
             run = enter(records, Entry(entered))
             for number in range(5):

@@ -7,16 +7,16 @@ import pytest
 from game.cube.line import Line
 from game.cube.moves import line_text, parse_line
 from game.drill import Choice, Standing, choose, history, items_of
-from game.drill.standing import History, Try
+from game.drill.standing import DrillTry, History
 from game.folders import Folders
+from game.modes import DRILL
 from game.play.position import position_after
-from game.records import DRILL, open_records
+from game.records import open_records
 from game.screens.app import PairwrightApp
 from game.screens.drill.screen import DrillPuzzle, DrillScreen, standing_text
 from game.screens.home.screen import HomeScreen
 from game.screens.play.casual import PlayScreen
-from tests.screens.conftest import Game, Start
-from tests.screens.test_late_pars import Slow
+from tests.screens.conftest import Game, Slow, Start
 
 
 def keys(line: Line) -> str:
@@ -196,6 +196,6 @@ def test_the_page_tells_which_steps_are_open() -> None:
     assert "one pair\n" in said
     assert "two pairs, the others open, later" in said
     hard = "four/FR+FL+BL+BR/none free"
-    won = (Try(hard, str(n), True, 3000) for n in range(200))
+    won = (DrillTry(hard, str(n), True, 3000) for n in range(200))
     assert "later" not in standing_text(history(won), "").plain
     assert "Looking up" in standing_text(None, "").plain

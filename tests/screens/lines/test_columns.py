@@ -7,13 +7,13 @@ from hypothesis import given
 from hypothesis import strategies as st
 from rich.cells import cell_len
 
-from game.screens.lines.columns import LABEL_WIDTH, LEAST_WIDTH, MOST_WIDTH, Entry, grid
+from game.screens.lines.columns import LABEL_WIDTH, LEAST_WIDTH, MOST_WIDTH, PlayerLine, grid
 from tests.screens.several import HOOK, LONG, OTHER, START, entry
 
 THREE = (entry("Ada", HOOK, called=True), entry("Bo", LONG, late=2), entry("Cem", solved=False))
 
 
-def rows(*entries: Entry, par: int | None = 5, columns: int = 78) -> list[list[str]]:
+def rows(*entries: PlayerLine, par: int | None = 5, columns: int = 78) -> list[list[str]]:
     """The words of each row."""
     shown = grid(entries, par, columns, marked=0)
     return [
@@ -47,7 +47,7 @@ def test_no_call_no_row() -> None:
 
 def test_moves_stand_turn_by_turn_with_their_stages() -> None:
     """Each move is in the row of its number, and the sign of its stage beside it."""
-    table = rows(entry("Ada", HOOK), entry("Bo", LONG), Entry(START, "shortest", OTHER))
+    table = rows(entry("Ada", HOOK), entry("Bo", LONG), PlayerLine(START, "shortest", OTHER))
     assert table[-7:] == [
         ["1", "R", "=", "R", "y"],
         ["2", "B", "&", "U'", "F", "="],
@@ -62,7 +62,7 @@ def test_moves_stand_turn_by_turn_with_their_stages() -> None:
 @pytest.mark.parametrize(("columns", "seen"), [(78, 8), (58, 6), (118, 9), (20, 1)])
 def test_as_many_as_fit(columns: int, seen: int) -> None:
     """Eight players fit at 80 columns and six at 60, whatever else is reached by going there."""
-    entries = (*map(entry, "ABCDEFGH"), Entry(START, "shortest", HOOK))
+    entries = (*map(entry, "ABCDEFGH"), PlayerLine(START, "shortest", HOOK))
     assert len(grid(entries, 5, columns, marked=0).seen) == seen
 
 
@@ -108,5 +108,5 @@ def test_moves_stand_evenly_in_the_time_of_doing() -> None:
     """The first move comes when seeing ends, the last when doing does."""
     assert entry("Ada", HOOK, 341, 210).moments == (3410, 3935, 4460, 4985, 5510)
     assert entry("Ada", HOOK[:1], 341, 0).moments == (3410,)
-    assert Entry(START, "shortest", HOOK).moments == ()
+    assert PlayerLine(START, "shortest", HOOK).moments == ()
     assert entry("Ada", HOOK[:2], solved=False).moments == ()

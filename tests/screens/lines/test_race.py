@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from game.cube.cube import Cube
-from game.screens.lines.columns import Entry
+from game.screens.lines.columns import PlayerLine
 from game.screens.lines.race import Lane, RaceScreen
 from game.screens.shared.cube_view import CubeView
 from game.screens.shared.line_view import LineView
@@ -14,7 +14,7 @@ ADA, BO = entry("Ada", HOOK, 341, 210), entry("Bo", LONG, 100, 600)
 """Ada's moves end at 5.51 seconds, Bo's at 7."""
 
 
-async def at_race(game: Game, *entries: Entry) -> RaceScreen:
+async def at_race(game: Game, *entries: PlayerLine) -> RaceScreen:
     """The screen, drawn."""
     screen = RaceScreen(entries)
     await game.app.push_screen(screen)
@@ -109,7 +109,7 @@ async def test_running_turn_by_turn(start: Start) -> None:
 async def test_only_what_was_timed_runs_in_time(start: Start) -> None:
     """Beside a line without times there is no running in time."""
     async with start() as game:
-        screen = await at_race(game, ADA, Entry(START, "shortest", HOOK))
+        screen = await at_race(game, ADA, PlayerLine(START, "shortest", HOOK))
         assert not game.says("in time")
         await game.press("t")
         assert not screen.is_timed

@@ -7,7 +7,7 @@ import pytest
 from game.cube.moves import parse_line
 from game.play.position import position_after
 from game.play.result import Result
-from game.screens.lines.columns import Entry
+from game.screens.lines.columns import PlayerLine
 from game.screens.lines.race import RaceScreen
 from game.screens.lines.screen import LinesScreen, Page
 from tests.screens.conftest import Game, Start
@@ -71,7 +71,7 @@ async def test_eight_players(start: Start, size: tuple[int, int]) -> None:
     """Each of eight names can be brought into view, and the lines scrolled to their ends."""
     names = ("Ada", "Bo", "Cem", "Dora", "Emil", "Fay", "Gus", "Hal")
     line = LONG[:3] + parse_line("U U' ") * 10 + LONG[3:]
-    entries = tuple(Entry(START, n, line, Result(line, 10, 10, False, True)) for n in names)
+    entries = tuple(PlayerLine(START, n, line, Result(line, 10, 10, False, True)) for n in names)
     async with start(size=size) as game:
         screen = await at_lines(game, Page("Eight", START, entries))
         for name in names:
@@ -98,7 +98,7 @@ async def test_a_click_marks_and_picks(start: Start) -> None:
 
 async def test_other_positions(start: Start) -> None:
     """`n` and `p` go round the positions; with one there is nothing to go to."""
-    door = Page("The door", DOOR, (Entry(DOOR, "Eve", DOOR_LINE),))
+    door = Page("The door", DOOR, (PlayerLine(DOOR, "Eve", DOOR_LINE),))
     async with start() as game:
         await at_lines(game, page("Ada", "Bo"), door)
         assert game.says("n next position")

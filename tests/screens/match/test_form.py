@@ -7,9 +7,9 @@ from textual.widgets import Input
 
 from game.friends.contest import Contest
 from game.friends.match import begin_match
+from game.keeping import matches
 from game.packs import Puzzle
 from game.screens.home.screen import HomeScreen
-from game.screens.match import keeping as match_keeping
 from game.screens.match.form import MatchFormScreen
 from game.screens.match.screen import MatchScreen
 from game.settings import Settings
@@ -47,7 +47,7 @@ async def test_names_and_begin(start: Start) -> None:
         screen = await at_table(game)
         assert [player.name for player in screen.match.players] == ["Ada", "Bo", "q"]
         assert len(screen.match.contest.positions) == 5
-        ((number, match),) = match_keeping.open_matches(game.app)
+        ((number, match),) = matches.open_matches(game.app.keeper)
         assert match == screen.match and number
 
 
@@ -82,7 +82,7 @@ async def test_what_cannot_be_is_said(start: Start, typed: str, problem: str) ->
         await begin(game)
         await game.until(lambda: game.says(problem))
         assert game.app.screen is screen
-        assert match_keeping.open_matches(game.app) == ()
+        assert matches.open_matches(game.app.keeper) == ()
 
 
 async def test_the_players_name_is_there(start: Start) -> None:
@@ -96,8 +96,8 @@ async def test_a_match_that_waits(start: Start, shipped: dict[str, Puzzle]) -> N
     """A match that is not over is offered; Enter goes on with it, x twice ends it for good."""
     contest = Contest("First turns", (shipped[DOOR].position,))
     async with start() as game:
-        match_keeping.begin(game.app, begin_match(contest, ("Ada", "Bo", "Cem")))
-        match_keeping.begin(game.app, begin_match(contest, ("Eve", "Fay")))
+        matches.begin(game.app.keeper, begin_match(contest, ("Ada", "Bo", "Cem")))
+        matches.begin(game.app.keeper, begin_match(contest, ("Eve", "Fay")))
         await at_form(game)
         await game.until(lambda: game.says("Ada, Bo and Cem"))
         assert game.says("First turns, position 1 of 1")
@@ -107,11 +107,11 @@ async def test_a_match_that_waits(start: Start, shipped: dict[str, Puzzle]) -> N
         await game.press("q")
         await game.until(lambda: isinstance(game.app.screen, MatchFormScreen))
         await game.press("x up x")
-        assert len(match_keeping.open_matches(game.app)) == 2
+        assert len(matches.open_matches(game.app.keeper)) == 2
         await game.press("x")
         await game.until(lambda: not game.says("Eve and Fay"))
-        assert [len(m.players) for _, m in match_keeping.open_matches(game.app)] == [3]
-        assert match_keeping.last_names(game.app) == ("Eve", "Fay")
+        assert [len(m.players) for _, m in matches.open_matches(game.app.keeper)] == [3]
+        assert matches.last_names(game.app.keeper) == ("Eve", "Fay")
 
 
 def pointers(game: Game) -> list[str]:
@@ -123,7 +123,7 @@ async def test_the_sign_is_where_the_keys_go(start: Start, shipped: dict[str, Pu
     """One row at most is marked: none while a name is written; Down leads into the terms."""
     contest = Contest("First turns", (shipped[DOOR].position,))
     async with start() as game:
-        match_keeping.begin(game.app, begin_match(contest, ("Ada", "Bo")))
+        matches.begin(game.app.keeper, begin_match(contest, ("Ada", "Bo")))
         screen = await at_form(game)
         await game.until(lambda: pointers(game) == ["Ada and Bo"])
         fields = [*screen.query(Input)]
@@ -158,10 +158,10 @@ async def test_home_tells_that_a_match_waits(start: Start, shipped: dict[str, Pu
     contest = Contest("First turns", (shipped[DOOR].position,))
     async with start() as game:
         await game.app.go_home()
-        number = match_keeping.begin(game.app, begin_match(contest, ("Ada", "Bo")))
+        number = matches.begin(game.app.keeper, begin_match(contest, ("Ada", "Bo")))
         await game.press("g escape")
         await game.until(lambda: game.says("a match is not over"))
-        match_keeping.end(game.app, number)
+        matches.end(game.app.keeper, number)
         await game.press("g escape")
         await game.until(lambda: game.says("Table match"))
         assert not game.says("a match is not over")

@@ -9,10 +9,10 @@ import pytest
 from game.cube.moves import line_text
 from game.friends.contest import Contest, Rules
 from game.friends.match import Match, begin_match
+from game.keeping import matches
+from game.modes import MATCH
 from game.packs import Puzzle
-from game.records import MATCH
 from game.screens.lines.screen import LinesScreen
-from game.screens.match import keeping as match_keeping
 from game.screens.match.screen import MatchScreen
 from game.screens.round.curtain import CurtainScreen
 from game.screens.round.once import SHOWN_BEFORE
@@ -49,7 +49,7 @@ def wall(monkeypatch: pytest.MonkeyPatch) -> list[int]:
 
 async def at_match(game: Game, match: Match) -> MatchScreen:
     """The screen of a match that begins."""
-    screen = MatchScreen(match, match_keeping.begin(game.app, match))
+    screen = MatchScreen(match, matches.begin(game.app.keeper, match))
     await game.app.push_screen(screen)
     await game.until(lambda: screen.is_active and game.says("plays"))
     return screen
@@ -134,7 +134,7 @@ async def test_a_match_to_its_end(start: Start, shipped: dict[str, Puzzle]) -> N
         await on(game)
         await game.until(lambda: game.says("Ada wins"))
         assert [row[:3] for row in table(game)[-2:]] == [["1", "Ada", "6"], ["2", "Bo", "7"]]
-        assert game.app.records.open_runs() == ()
+        assert game.app.keeper.records.open_runs() == ()
         await game.press("enter")
         await game.until(lambda: game.says("Position 2 of 2") and game.says("n next position"))
         await game.press("q q")
@@ -156,7 +156,7 @@ async def test_nobody_sees_a_line_too_early(start: Start, shipped: dict[str, Puz
         assert screen.sitting.attempt.line == () and screen.sitting.attempt.undone == ()
         assert not any(line in " ".join(game.rows()) for line in LINES)
         assert not game.says("best") and not game.says("par ")
-        records = game.app.records
+        records = game.app.keeper.records
         assert records.best(position.text) is None and records.in_hand(position.text) is None
         assert records.bests() == {}
         await game.press(AT_PAR[DOOR])
@@ -202,14 +202,14 @@ async def test_a_match_waits_and_is_gone_on_with(start: Start, shipped: dict[str
         await at_cube(game, "Bo")
         await game.press("u r")
     async with start() as game:
-        ((number, match),) = match_keeping.open_matches(game.app)
+        ((number, match),) = matches.open_matches(game.app.keeper)
         assert [player.left for player in match.players] == [False, False, True]
         (result,) = match.players[0].results
         assert (line_text(result.line), result.seeing, result.solved) == ("R U' R'", 123, True)
         await game.app.push_screen(MatchScreen(match, number))
         await plays(game, "Bo", AT_PAR[DOOR], again=True)
         await game.until(lambda: game.says("Ada Bo"))
-        kept = game.app.records.attempts_of(number)
+        kept = game.app.keeper.records.attempts_of(number)
         assert [(k.player, k.mode, k.outcome) for k in kept] == [
             ("Ada", MATCH, "solved"), ("Bo", MATCH, "solved"),
         ]  # fmt: skip
@@ -242,12 +242,12 @@ async def test_no_second_inspection(
         assert screen.rules.inspects
     wall[0] += 40
     async with start() as game:
-        ((number, match),) = match_keeping.open_matches(game.app)
+        ((number, match),) = matches.open_matches(game.app.keeper)
         await game.app.push_screen(MatchScreen(match, number))
         await plays(game, "Ada", AT_PAR[DOOR], 2, calls=False, again=True)
         screen = await at_cube(game, "Bo")
         assert screen.rules.round.inspects
-        (result,) = match_keeping.open_matches(game.app)[0][1].players[0].results
+        (result,) = matches.open_matches(game.app.keeper)[0][1].players[0].results
         assert (result.seeing, result.inspection) == (4200, 0)
 
 

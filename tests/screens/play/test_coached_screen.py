@@ -91,9 +91,9 @@ async def test_a_hinted_attempt_earns_no_mark_but_the_first(start: Start, shippe
         await game.until(lambda: game.says("Solved in 3: par, with a hint"))
         assert game.says("With a hint only solving counts.")
         text = shipped[FIRST].position.text
-        (record,) = game.app.records.attempts(text)
+        (record,) = game.app.keeper.records.attempts(text)
         assert (record.hint, record.shown, record.turns, record.par) == (True, False, 3, 3)
-        best = game.app.records.best(text)
+        best = game.app.keeper.records.best(text)
         assert best is not None
         assert (best.solved, best.at_hand, best.at_par, best.turns) == (True, False, False, None)
 
@@ -109,7 +109,7 @@ async def test_the_whole_line_counts_as_shown(start: Start, shipped: Shipped) ->
         await game.press("q")
         await game.until(lambda: isinstance(game.app.screen, PlayScreen))
         assert game.sitting.shown
-        assert game.app.records.was_shown(shipped[FIRST].position.text)
+        assert game.app.keeper.records.was_shown(shipped[FIRST].position.text)
 
 
 async def test_under_the_line_stand_the_stages(start: Start, shipped: Shipped) -> None:

@@ -129,7 +129,7 @@ async def test_shown_solutions_are_remembered(start: Start, shipped: Shipped) ->
         await game.press("a r b u u B R")
         await game.until(lambda: game.says("The solutions were shown before."))
         assert game.sitting.shown
-    records = game.app.records.attempts(shipped[HOOK].position.text)
+    records = game.app.keeper.records.attempts(shipped[HOOK].position.text)
     assert [(r.outcome, r.shown) for r in records] == [("solved", True), ("gave up", False)]
 
 
@@ -157,7 +157,7 @@ async def test_a_right_call_earns_its_mark(start: Start, shipped: Shipped) -> No
         assert not game.says("at par")
         await game.press("c")
         await game.until(lambda: game.says("called it: right"))
-        best = game.app.records.best(shipped[FIRST].position.text)
+        best = game.app.keeper.records.best(shipped[FIRST].position.text)
         assert best is not None
         assert best.called
 
@@ -168,7 +168,7 @@ async def test_a_wrong_call_is_told(start: Start, shipped: Shipped) -> None:
         await game.play(shipped[HOOK])
         await game.press(f"{HABIT} c")
         await game.until(lambda: game.says("called it: wrong"))
-        (record,) = game.app.records.attempts(shipped[HOOK].position.text)
+        (record,) = game.app.keeper.records.attempts(shipped[HOOK].position.text)
         assert record.called == "wrong"
 
 

@@ -7,6 +7,7 @@ from dataclasses import replace
 import pytest
 
 from game.cube.moves import line_text
+from game.engine.questions import first_question
 from game.packs import Puzzle
 from game.play.inspection import PENALTY
 from game.play.result import Result
@@ -14,7 +15,7 @@ from game.records import CLAIMED, Record
 from game.screens.round.curtain import CurtainScreen
 from game.screens.round.rules import Round, RoundRules
 from game.screens.round.screen import RoundScreen
-from tests.screens.conftest import Game, Start
+from tests.screens.conftest import Game, Slow, Start
 
 FIRST = "00-first-turns/open-door"
 """Par 3: R U' R'."""
@@ -44,7 +45,7 @@ class Table:
 
     def kept(self) -> tuple[Record, ...]:
         """The attempts of the run."""
-        return self.game.app.records.attempts_of(7)
+        return self.game.app.keeper.records.attempts_of(7)
 
 
 @pytest.fixture
@@ -130,7 +131,7 @@ async def test_leaving_is_asked_twice(start: Start, one: Round) -> None:
         await game.until(lambda: table.left == [False])
         assert table.results == []
         assert table.kept() == ()
-        assert game.app.records.in_hand(one.position.text) is None
+        assert game.app.keeper.records.in_hand(one.position.text) is None
 
 
 async def test_a_pause_hides_the_cube(start: Start, one: Round) -> None:
@@ -362,3 +363,34 @@ async def test_sizes(start: Start, one: Round, size: tuple[int, int]) -> None:
         await game.until(lambda: screen.query("#entry"))
         for words in ("1 of 2 · Ada", "seeing", "turns", "Space pause", "q leave"):
             assert game.says(words)
+
+
+@pytest.mark.parametrize("key", ["enter", "c"])
+async def test_what_is_kept_does_not_depend_on_who_was_faster(
+    start: Start, one: Round, slow: Slow, key: str
+) -> None:
+    """Whether par is known before the call or after it, the record comes to the same."""
+    early = await kept_of(start, one, slow, key, is_known_before=True)
+    late = await kept_of(start, one, slow, key, is_known_before=False)
+    assert replace(early, began=late.began) == late
+    assert late.called == ("right" if key == "c" else "")
+
+
+async def kept_of(
+    start: Start, one: Round, slow: Slow, key: str, *, is_known_before: bool
+) -> Record:
+    """The record of the position solved, with par known before the call or only afterwards."""
+    async with start() as game:
+        table = Table(game, replace(one, calls=True))
+        screen = await table.open()
+        question = first_question(screen.sitting.position)
+        slow.may_go_on.clear()
+        await game.press(SOLVE)
+        await game.until(lambda: game.says("Does a shorter way exist?"))
+        if is_known_before:
+            slow.may_go_on.set()
+            await game.until(lambda: game.app.engine.known(question) is not None)
+        await game.press(key)
+        slow.may_go_on.set()
+        await game.until(lambda: table.kept()[-1].par == 3)
+        return table.kept()[-1]

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from game.runs import DASH, HOURGLASS, Run
+from game.modes import DASH, HOURGLASS
+from game.runs import Run
 from game.screens.runs.figures import ADDED, DONE, SEEN, headline, signed, table
 from tests.runs.test_run import done, run
 

@@ -9,7 +9,8 @@ import pytest
 
 from game.deal.deal import Kind
 from game.deal.selection import FromDay, FromDeal
-from game.runs import DASH, HOURGLASS, Run, Terms, run_text
+from game.modes import DASH, HOURGLASS
+from game.runs import Run, RunTerms, run_text
 from game.screens.home.screen import HomeScreen
 from game.screens.lines.screen import LinesScreen
 from game.screens.round.curtain import CurtainScreen
@@ -82,7 +83,7 @@ async def test_a_dash(start: Start) -> None:
         assert game.says("Dash 1 of 2")
         await solve(game, seeing=1.0, doing=2.0)
         await game.until(lambda: game.says("Dash 2 of 2"))
-        assert game.says("3.00 s in")
+        await game.until(lambda: game.says("3.00 s in"))
         await solve(game, seeing=1.5, doing=2.25, detour="u d U D")
         await game.until(lambda: isinstance(game.app.screen, RunScreen))
         await game.until(lambda: game.says("The first of its kind."))
@@ -98,10 +99,10 @@ async def test_a_dash(start: Start) -> None:
         mine = shown.page.entries[0]
         assert mine.result is not None
         assert (mine.result.seeing, mine.result.doing) == (150, 225)
-        assert game.app.records.was_shown(mine.position.text)
+        assert game.app.keeper.records.was_shown(mine.position.text)
         await game.press("q")
-        (run,) = game.app.records.ended_runs(DASH)
-        attempts = game.app.records.attempts_of(run.number)
+        (run,) = game.app.keeper.records.ended_runs(DASH)
+        attempts = game.app.keeper.records.attempts_of(run.number)
         assert [a.mode for a in attempts] == [DASH, DASH]
         again = await open_runs(game)
         assert again.setup.positions == 2  # the terms of the last run are there
@@ -185,7 +186,7 @@ async def test_what_was_never_seen_is_dropped(start: Start) -> None:
         await game.press("q")
         await game.until(lambda: isinstance(game.app.screen, RunsScreen))
         assert not game.says("was left")
-        assert not game.app.records.has_runs
+        assert not game.app.keeper.records.has_runs
 
 
 async def test_the_keys_of_a_run_that_was_left(start: Start) -> None:
@@ -251,7 +252,7 @@ async def test_a_run_that_is_left_goes_on(start: Start) -> None:
         assert game.says("2 of 2")
         await solve(game)
         await game.until(lambda: game.says("left and taken up again"))
-        assert game.app.records.open_runs() == ()
+        assert game.app.keeper.records.open_runs() == ()
         await game.press("q")
         await game.until(lambda: game.says("One run on these terms, none that counts"))
 
@@ -269,7 +270,7 @@ async def test_a_run_that_is_left_can_be_closed(start: Start) -> None:
         await game.press("x")
         await game.until(lambda: game.says("Left after one position"))
         assert game.says("one pair")
-        assert game.app.records.open_runs() == ()
+        assert game.app.keeper.records.open_runs() == ()
         await game.press("q")
         await game.until(lambda: isinstance(game.app.screen, RunsScreen))
         assert not game.says("was left")
@@ -278,8 +279,8 @@ async def test_a_run_that_is_left_can_be_closed(start: Start) -> None:
 async def test_a_run_whose_pack_is_gone(start: Start) -> None:
     """It cannot go on, says so in one line, and can still be closed."""
     async with start() as game:
-        run = Run(Terms(DASH, 3, "pack/gone"), "seed")
-        game.app.records.begin_run(DASH, run.terms.kind, run_text(run))
+        run = Run(RunTerms(DASH, 3, "pack/gone"), "seed")
+        game.app.keeper.records.begin_run(DASH, run.terms.kind, run_text(run))
         await open_runs(game)
         await game.press("u")
         assert game.says('there is no pack "gone"')
@@ -290,13 +291,13 @@ async def test_a_run_whose_pack_is_gone(start: Start) -> None:
 async def test_rows_that_are_no_run(start: Start) -> None:
     """What cannot be read as a run is passed over, and closed, so that it is told of no more."""
     async with start() as game:
-        half = run_text(Run(Terms(DASH, 3, "pack/gone"), "\ud800"))
+        half = run_text(Run(RunTerms(DASH, 3, "pack/gone"), "\ud800"))
         for text in ("", "{}", "[" * 1000, half):
-            game.app.records.begin_run(DASH, "kind", text)
+            game.app.keeper.records.begin_run(DASH, "kind", text)
         await open_runs(game)
         assert not game.says("was left")
         await game.press("u")
-        assert game.app.records.open_runs() == ()
+        assert game.app.keeper.records.open_runs() == ()
 
 
 @pytest.mark.parametrize("size", [(60, 20), (80, 24), (120, 40)])

@@ -7,7 +7,8 @@ from datetime import date
 
 import pytest
 
-from game.runs import DASH, HOURGLASS, Terms
+from game.modes import DASH, HOURGLASS
+from game.runs import RunTerms
 from game.screens.runs.rows import SECONDS, Setup, seconds_words, setup_for
 from game.screens.shared.selection_rows import THE_DAY, Chosen
 
@@ -24,19 +25,21 @@ def stepped(setup: Setup, *keys: str, step: int = 1) -> Setup:
 
 def test_usual_terms() -> None:
     """Five positions, half a second a turn, no inspection."""
-    assert USUAL.terms == Terms(DASH, 5, DEAL, 50, inspection=False)
+    assert USUAL.terms == RunTerms(DASH, 5, DEAL, 50, inspection=False)
 
 
 def test_each_mode_has_its_own_amount() -> None:
     """A dash counts positions, an hourglass seconds, and each remembers its own."""
     setup = stepped(USUAL, "amount", "mode", "amount")
-    assert setup.terms == Terms(HOURGLASS, 300, DEAL)
-    assert stepped(setup, "mode").terms == Terms(DASH, 7, DEAL)
+    assert setup.terms == RunTerms(HOURGLASS, 300, DEAL)
+    assert stepped(setup, "mode").terms == RunTerms(DASH, 7, DEAL)
 
 
 def test_added_and_inspection() -> None:
     """What is added for a turn, and whether there is inspection."""
-    assert stepped(USUAL, "added", "inspection").terms == Terms(DASH, 5, DEAL, 100, inspection=True)
+    assert stepped(USUAL, "added", "inspection").terms == RunTerms(
+        DASH, 5, DEAL, 100, inspection=True
+    )
     nothing = stepped(USUAL, "added", "added", step=-1)
     assert nothing.terms.added == 0
     assert nothing.rows()[2].value == "nothing"
@@ -45,7 +48,7 @@ def test_added_and_inspection() -> None:
 def test_the_days_five_are_five() -> None:
     """They are a dash of five, whatever was chosen before."""
     setup = Setup(replace(CHOSEN, source=THE_DAY), HOURGLASS, positions=10)
-    assert setup.terms == Terms(DASH, 5, "day/2026-11-25")
+    assert setup.terms == RunTerms(DASH, 5, "day/2026-11-25")
     assert setup.rows()[1].value == "five positions"
 
 
@@ -65,7 +68,7 @@ def test_terms_lead_back_to_their_rows(setup: Setup) -> None:
 
 def test_amounts_that_no_row_has() -> None:
     """From an amount that is no choice, a step leads to the nearest that is."""
-    odd = setup_for(Terms(DASH, 11, DEAL), USUAL.programme, CHOSEN)
+    odd = setup_for(RunTerms(DASH, 11, DEAL), USUAL.programme, CHOSEN)
     assert odd.terms.amount == 11
     assert stepped(odd, "amount").terms.amount in (10, 12)
 

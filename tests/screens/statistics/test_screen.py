@@ -103,7 +103,7 @@ async def test_records_that_cannot_be_read(start: Start, folders: Folders) -> No
     records.add(SAMPLE)
     records.close()
     async with start() as game:
-        assert game.app.records.path is not None
+        assert game.app.keeper.records.path is not None
         folders.records.write_bytes(b"no database at all" * 1000)
         await game.app.push_screen(StatisticsScreen())
         await game.until(lambda: game.says("the records cannot be read"))

@@ -13,8 +13,9 @@ from hypothesis import strategies as st
 from game.cube.moves import parse_line
 from game.errors import PairwrightError
 from game.friends.contest import Contest
-from game.friends.entry import Entered, entered_text
-from game.keeping.contests import CONTEST, DAY, Entry, enter, entries_in, entry_in, result_of
+from game.friends.entry import ContestProgress, entered_text
+from game.keeping.entries import Entry, enter, entries_in, entry_in, result_of
+from game.modes import CONTEST, DAY
 from game.play.position import position_after
 from game.play.result import Result
 from game.records import Record, Records
@@ -48,7 +49,7 @@ def test_what_is_no_attempt_has_no_result() -> None:
 
 def kept(records: Records, contest: Contest, *attempts: Record) -> int:
     """A run for the contest with these attempts; its number."""
-    entered = Entered(contest)
+    entered = ContestProgress(contest)
     run = records.begin_run(CONTEST, entered.kind, entered_text(entered))
     for attempt in attempts:
         records.add(replace(attempt, run=str(run)))
@@ -64,29 +65,31 @@ def test_entries_are_read_back(tmp_path: Path) -> None:
         records.begin_run(CONTEST, "0123456789", "nothing that can be read")
         found = list(entries_in(records, CONTEST))
         assert [entry.run for entry in found] == [second, first]
-        assert found[1].entered == Entered(TEA, "", (result_of(ATTEMPT),))
-        assert [e.run for e in entries_in(records, CONTEST, Entered(other).kind)] == [second]
+        assert found[1].entered == ContestProgress(TEA, "", (result_of(ATTEMPT),))
+        assert [e.run for e in entries_in(records, CONTEST, ContestProgress(other).kind)] == [
+            second
+        ]
         assert list(entries_in(records, DAY)) == []
 
 
 def test_the_mode_is_that_of_what_is_played() -> None:
     """A day's five is one, any other contest is not."""
-    assert Entry(Entered(TEA)).mode == CONTEST
-    assert Entry(Entered(TEA, "2026-11-25")).mode == DAY
+    assert Entry(ContestProgress(TEA)).mode == CONTEST
+    assert Entry(ContestProgress(TEA, "2026-11-25")).mode == DAY
 
 
 def test_a_contest_is_entered_once(tmp_path: Path) -> None:
     """Two programs with one folder have the same run; one that cannot be read is passed over."""
     path = tmp_path / "records.db"
     with closing(Records(path)) as one, closing(Records(path)) as other:
-        kind = Entered(TEA).kind
-        for text in ("no text", entered_text(Entered(Contest("Coffee", TEA.positions)))):
+        kind = ContestProgress(TEA).kind
+        for text in ("no text", entered_text(ContestProgress(Contest("Coffee", TEA.positions)))):
             one.begin_run(CONTEST, kind, text)
-        first = enter(one, Entry(Entered(TEA)))
-        assert enter(other, Entry(Entered(TEA))) == first
-        assert enter(other, Entry(Entered(TEA, "2026-11-25"))) != first
+        first = enter(one, Entry(ContestProgress(TEA)))
+        assert enter(other, Entry(ContestProgress(TEA))) == first
+        assert enter(other, Entry(ContestProgress(TEA, "2026-11-25"))) != first
         one.end_run(first)
-        assert enter(other, Entry(Entered(TEA))) == first
+        assert enter(other, Entry(ContestProgress(TEA))) == first
         assert [entry.run for entry in entries_in(other, CONTEST)] == [first]
 
 

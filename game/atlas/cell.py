@@ -9,16 +9,16 @@
                      r s t   in the next              4-9  in another slot
                      v x z   in the last
 
-An entry is named by its row and its first column: `a3`. Everything is told as seen from the slot
+A cell is named by its row and its first column: `a3`. Everything is told as seen from the slot
 FR, to which any other slot is turned. A placement is the same whatever the turn of the top; it is
 *listed* with the corner above its slot or, where the corner is low, with the edge at the side of
-its column. So in rows d e f four columns are one entry, listed at the first of them and turned
+its column. So in rows d e f four columns are one cell, listed at the first of them and turned
 for the others.
 
 Rows and columns come in one order everywhere: by slot as in `SLOTS`, by side as one goes round
 the cube from the front, and by where a sticker looks: up or down first, then to the front or back,
 then to the right or left. The letters m q u w y name no row: they are kept for what can be done
-with an entry.
+with a cell.
 """
 
 from __future__ import annotations
@@ -43,7 +43,7 @@ TOP_TURNS = ("", "U", "U2", "U'")
 
 
 class Group(Enum):
-    """What kind of placement an entry is, in words: in slot means in the pair's own."""
+    """What kind of placement a cell is, in words: in slot means in the pair's own."""
 
     BOTH_ABOVE = "both above"
     EDGE_IN = "edge in slot"
@@ -80,14 +80,14 @@ class Sheet:
     edges: tuple[int, ...]
 
     @cached_property
-    def entries(self) -> tuple[Entry, ...]:
-        """The entries, row by row."""
-        return tuple(entry for entry in ENTRIES if entry.sheet is self)
+    def cells(self) -> tuple[Cell, ...]:
+        """The cells, row by row."""
+        return tuple(cell for cell in CELLS if cell.sheet is self)
 
 
 @dataclass(frozen=True, eq=False)
-class Entry:
-    """One placement; there is one of each, in `ENTRIES`.
+class Cell:
+    """One placement; there is one of each, in `CELLS`.
 
     columns: the digits it takes; place: where the pair lies as listed, seen from the slot FR.
     """
@@ -138,13 +138,13 @@ class Entry:
         return f"named({self.name!r})"
 
 
-def named(name: str) -> Entry:
-    """The entry with this row and column. Raises KeyError where there is none."""
+def named(name: str) -> Cell:
+    """The cell with this row and column. Raises KeyError where there is none."""
     return _by_name()[name]
 
 
-def entry_of(place: PairPlace) -> tuple[Entry, int]:
-    """The entry of a pair that lies there, seen from the slot FR, and the turn of the top.
+def cell_of(place: PairPlace) -> tuple[Cell, int]:
+    """The cell of a pair that lies there, seen from the slot FR, and the turn of the top.
 
     Raises KeyError when the edge lies in the cross.
     """
@@ -152,13 +152,13 @@ def entry_of(place: PairPlace) -> tuple[Entry, int]:
 
 
 @cache
-def _by_name() -> dict[str, Entry]:
-    return {entry.row.letter + column: entry for entry in ENTRIES for column in entry.columns}
+def _by_name() -> dict[str, Cell]:
+    return {cell.row.letter + column: cell for cell in CELLS for column in cell.columns}
 
 
 @cache
-def _by_place() -> dict[PairPlace, tuple[Entry, int]]:
-    return {entry.turned(turn): (entry, turn) for entry in ENTRIES for turn in entry.turns}
+def _by_place() -> dict[PairPlace, tuple[Cell, int]]:
+    return {cell.turned(turn): (cell, turn) for cell in CELLS for turn in cell.turns}
 
 
 @cache
@@ -234,8 +234,8 @@ def _sheets() -> tuple[Sheet, ...]:
     )
 
 
-def _entries(sheet: Sheet) -> Iterable[Entry]:
-    """The entries of a sheet: places that a turn of the top makes of each other are one."""
+def _cells(sheet: Sheet) -> Iterable[Cell]:
+    """The cells of a sheet: places that a turn of the top makes of each other are one."""
     for row in sheet.rows:
         alike: dict[PairPlace, str] = {}
         for column, edge in enumerate(sheet.edges):
@@ -244,9 +244,9 @@ def _entries(sheet: Sheet) -> Iterable[Entry]:
             first = next((other for other in turned if other in alike), place)
             alike[first] = alike.get(first, "") + str(column)
         for place, columns in alike.items():
-            yield Entry(sheet, row, columns, place)
+            yield Cell(sheet, row, columns, place)
 
 
 SHEETS = _sheets()
-ENTRIES: tuple[Entry, ...] = tuple(entry for sheet in SHEETS for entry in _entries(sheet))
+CELLS: tuple[Cell, ...] = tuple(cell for sheet in SHEETS for cell in _cells(sheet))
 """All 168, sheet by sheet and row by row."""

@@ -8,13 +8,13 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from game.friends.contest import MAX_POSITIONS, TIME, TURNS
-from game.screens.match.terms import BY_WHAT, COUNT, INSPECTION, USUAL_COUNT, Terms
+from game.screens.shared.contest_terms import BY_WHAT, COUNT, INSPECTION, USUAL_COUNT, ContestTerms
 from game.screens.shared.selection_rows import A_DEAL, THE_DAY, Chosen
 
-USUAL = Terms(Chosen((), date(2026, 4, 1)))
+USUAL = ContestTerms(Chosen((), date(2026, 4, 1)))
 
 
-def values(terms: Terms) -> dict[str, str]:
+def values(terms: ContestTerms) -> dict[str, str]:
     return {row.key: row.value for row in terms.rows()}
 
 
@@ -34,13 +34,13 @@ def test_the_rules_go_round() -> None:
 
 def test_the_number_goes_round() -> None:
     """After the most comes one, and before one the most."""
-    assert Terms(USUAL.chosen, 1).stepped(COUNT, -1).count == MAX_POSITIONS
-    assert Terms(USUAL.chosen, MAX_POSITIONS).stepped(COUNT, 1).count == 1
+    assert ContestTerms(USUAL.chosen, 1).stepped(COUNT, -1).count == MAX_POSITIONS
+    assert ContestTerms(USUAL.chosen, MAX_POSITIONS).stepped(COUNT, 1).count == 1
 
 
 def test_no_more_than_there_are() -> None:
     """Of the day's five at most five are played."""
-    many = Terms(USUAL.chosen, 30)
+    many = ContestTerms(USUAL.chosen, 30)
     assert many.stepped("source", -1).chosen.source == THE_DAY
     assert many.stepped("source", -1).count == 5
 

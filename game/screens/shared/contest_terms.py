@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field, replace
 
 from game.friends.contest import BY, MAX_POSITIONS, TURNS, Rules
-from game.screens.shared.selection_rows import Chosen, Row
+from game.screens.shared.selection_rows import Chosen, FormRow
 
 USUAL_COUNT = 5
 COUNT, BY_WHAT, INSPECTION = "count", "by", "inspection"
@@ -16,7 +16,7 @@ BY_HELP = {
 
 
 @dataclass(frozen=True)
-class Terms:
+class ContestTerms:
     """chosen: what is played; count: positions of it."""
 
     chosen: Chosen
@@ -29,17 +29,17 @@ class Terms:
         most = self.chosen.programme.most
         return MAX_POSITIONS if most is None else min(most, MAX_POSITIONS)
 
-    def rows(self) -> tuple[Row, ...]:
+    def rows(self) -> tuple[FormRow, ...]:
         """What is played, and by which rules."""
         inspects = "yes" if self.rules.inspection else "no"
         return (
             *self.chosen.rows(),
-            Row(COUNT, "Positions", str(self.count), "Everyone plays all of them."),
-            Row(BY_WHAT, "Ranked by", self.rules.by, BY_HELP[self.rules.by]),
-            Row(INSPECTION, "Inspection", inspects, "15 seconds to look before each position."),
+            FormRow(COUNT, "Positions", str(self.count), "Everyone plays all of them."),
+            FormRow(BY_WHAT, "Ranked by", self.rules.by, BY_HELP[self.rules.by]),
+            FormRow(INSPECTION, "Inspection", inspects, "15 seconds to look before each position."),
         )
 
-    def stepped(self, key: str, step: int) -> Terms:
+    def stepped(self, key: str, step: int) -> ContestTerms:
         """With the next value of a row (1) or the one before (-1)."""
         if key == COUNT:
             return replace(self, count=(self.count - 1 + step) % self.most + 1)
