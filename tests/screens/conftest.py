@@ -26,7 +26,7 @@ from game.screens.play.casual import CasualRules, PlayScreen
 from game.search.outcome import Outcome, Progress
 from game.search.shortest import search
 from game.settings import Settings, save_settings
-from tests.screens.quick import parsed_once, undrawn
+from tests.screens.quick import parsed_once, searched_once, undrawn
 from tests.screens.resting import RestingLoop, rest
 
 CHARACTERS = {"space": " ", "apostrophe": "'", "question_mark": "?"}
@@ -46,6 +46,7 @@ def _quick(monkeypatch: pytest.MonkeyPatch) -> None:
     """Textual does what a player would wait for, and does the rest once."""
     undrawn(monkeypatch)
     parsed_once(monkeypatch)
+    searched_once(monkeypatch)
 
 
 class StandingClock:
