@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from functools import cache
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -15,6 +16,7 @@ from textual.css.parse import parse
 from textual.css.tokenize import Token, tokenize_values
 
 from game.cube.cube import Cube
+from game.packs import Pack, load_pack, pack_folder
 from game.search.outcome import Outcome, is_finished
 from game.search.shortest import search
 
@@ -90,3 +92,16 @@ def _found(
 def searched_once(monkeypatch: pytest.MonkeyPatch) -> None:
     """The engine finds the same in every game of a run; the second time it need not search."""
     monkeypatch.setattr("game.search.shortest.search", _found)
+
+
+_read = cache(load_pack)
+
+
+def _pack(path: Path) -> Pack:
+    return _read(path) if path.parent == pack_folder() else load_pack(path)
+
+
+def read_once(monkeypatch: pytest.MonkeyPatch) -> None:
+    """The packs that come with the program are read once for all games of a run."""
+    monkeypatch.setattr("game.packs.folder.load_pack", _pack)
+    monkeypatch.setattr("game.packs.load_pack", _pack)
