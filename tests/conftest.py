@@ -22,8 +22,8 @@ settings.load_profile("pairwright")
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:
-    """What takes minutes is tested when asked for."""
-    parser.addoption("--run-slow", action="store_true", help="run the tests that take minutes, too")
+    """What takes minutes, or only repeats what was computed once, is tested when asked for."""
+    parser.addoption("--run-slow", action="store_true", help="run the slow tests, too")
 
 
 def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
@@ -35,9 +35,9 @@ def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item
 
 
 @pytest.fixture(scope="session")
-def tables(tmp_path_factory: pytest.TempPathFactory) -> Tables:
+def tables(table_folder: Path) -> Tables:
     """The small tables, built once for the whole run."""
-    return load_tables(tmp_path_factory.mktemp("tables"))
+    return load_tables(table_folder)
 
 
 @pytest.fixture(scope="session")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import random
 from collections.abc import Iterable
+from functools import cache
 
 from game.cube import pair
 from game.cube.cube import CORNERS, EDGES, PIECE_OF, Cube, cube_of
@@ -11,7 +12,8 @@ from game.cube.pair import CROSS_EDGES, SLOT, SLOTS
 from game.errors import PositionError
 
 
-def one_pair_unsolved(slot: str, seed: int = 1) -> list[Cube]:
+@cache
+def one_pair_unsolved(slot: str, seed: int = 1) -> tuple[Cube, ...]:
     """All 149 states of one slot's pair, the cross and the other three slots solved.
 
     The corner has 5 places it can have, the edge 5, turned 3 and 2 ways: 150, of which one is
@@ -23,12 +25,12 @@ def one_pair_unsolved(slot: str, seed: int = 1) -> list[Cube]:
     home = SLOT[slot].home
     corners = [i for piece in CORNERS if piece not in taken for i in piece]
     edges = [i for piece in EDGES if piece not in taken for i in piece]
-    return [
+    return tuple(
         _completed(kept | {home.corner: corner, home.edge: edge}, chance)
         for corner in corners
         for edge in edges
         if (corner, edge) != home
-    ]
+    )
 
 
 def pairs_unsolved(pairs: int, count: int, seed: int) -> list[Cube]:

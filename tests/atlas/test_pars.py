@@ -22,6 +22,7 @@ def mean_par(pars: Pars, open_: tuple[str, ...]) -> float:
     return sum(turns) / 149
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(
     ("open_", "mean"),
     [((), 6.66), (("FL",), 6.06), (("BR",), 6.06), (("BL",), 6.20), (ALL_OPEN, 5.78)],
@@ -31,6 +32,7 @@ def test_the_mean_par(searched: Searched, open_: tuple[str, ...], mean: float) -
     assert round(mean_par(searched("FR", open_), open_), 2) == mean
 
 
+@pytest.mark.slow
 def test_the_510_shortest_lines(searched: Searched) -> None:
     """One slot with three kept has 510 shortest lines in all (computed)."""
     pars = searched("FR", ())
@@ -38,6 +40,7 @@ def test_the_510_shortest_lines(searched: Searched) -> None:
     assert sum(par.solutions for par in found if par is not None and par.turns) == 510
 
 
+@pytest.mark.slow
 def test_par_depends_on_the_turn_for_33_of_41(searched: Searched) -> None:
     """33 of the 41 have a par that depends on the turn of the top (computed)."""
     facts = [searched("FR", ()).facts(cell, "FR", ()) for cell in SHEETS[0].cells]

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 from statistics import fmean
 
+import pytest
+
 from game.atlas import CELLS, Cell, Spot, named
 from game.drill import measured
 from game.packs.difficulty import Find, measure
@@ -23,6 +25,7 @@ def measured_now(cell: Cell, turns: Iterable[int], find: Find) -> float:
     return fmean(found)
 
 
+@pytest.mark.slow
 def test_entries(find: Find) -> None:
     """Each of the 41 is its measured difficulty, rounded, and none is missing."""
     wanted = [e for e in CELLS if "astray" not in e.group.value and not e.is_solved]
@@ -30,6 +33,7 @@ def test_entries(find: Find) -> None:
     assert found == measured.CELLS
 
 
+@pytest.mark.slow
 def test_groups(find: Find) -> None:
     """The mean of every third cell of a group is within a third of a turn of that of all."""
     for group, mean in measured.GROUPS.items():

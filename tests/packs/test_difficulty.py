@@ -88,6 +88,7 @@ def one_pair_states() -> dict[pair.PairPlace, Cube]:
     return found
 
 
+@pytest.mark.slow
 def test_habit_of_every_state_of_one_pair(find: Find) -> None:
     """Freeing first costs up to ten turns, cross colour up costs two over par (counts: computed).
 

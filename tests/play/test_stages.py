@@ -43,6 +43,7 @@ def shortest(tables: Tables) -> Shortest:
     return tuple(found)
 
 
+@pytest.mark.slow
 def test_joins_before_the_end(shortest: Shortest) -> None:
     """All 510 shortest lines of one slot join one to six turns before their end (computed)."""
     before = Counter(
@@ -65,6 +66,7 @@ def test_stages_of_every_shortest_line(shortest: Shortest, slot: str) -> None:
         assert found.slotted <= len(line)
 
 
+@pytest.mark.slow
 def test_freed_and_joined(shortest: Shortest) -> None:
     """How *freed* falls among the shortest lines, the last such turn for comparison (computed)."""
     late, last_is_late = 0, 0

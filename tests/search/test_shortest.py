@@ -111,6 +111,7 @@ def test_the_hook(tables: Tables) -> None:
     assert list(map(line_text, found.solutions)) == ["R B U2 B' R'"]
 
 
+@pytest.mark.slow
 def test_two_faces_reach_74_of_149_states(tables: Tables) -> None:
     """R and U solve 74 of the states of FR and provably none of the other 75 (computed)."""
     found = [search(cube, SLOTS, "RU", tables=tables) for cube in one_pair_unsolved("FR")]
@@ -118,6 +119,7 @@ def test_two_faces_reach_74_of_149_states(tables: Tables) -> None:
     assert sum(isinstance(outcome, Unsolvable) for outcome in found) == 75
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(
     ("wanted", "total"),
     [
@@ -141,7 +143,7 @@ def test_mean_pars_of_one_pair(wanted: tuple[str, ...], total: int, tables: Tabl
 
 def test_every_solution_solves_and_comes_in_order(tables: Tables) -> None:
     """Solutions of random pairs have par turns, solve, and come easiest first."""
-    for cube in one_pair_unsolved("BL")[::7] + pairs_unsolved(2, 10, seed=3):
+    for cube in (*one_pair_unsolved("BL")[::7], *pairs_unsolved(2, 10, seed=3)):
         found = solved(search(cube, SLOTS, tables=tables))
         assert found.complete
         assert len(set(found.solutions)) == len(found.solutions) > 0
@@ -340,7 +342,7 @@ def test_a_shared_search_finds_the_same(
     tables: Tables, monkeypatch: pytest.MonkeyPatch, request: pytest.FixtureRequest
 ) -> None:
     """Threads find the par and the solutions that one thread finds, and stop at a first one."""
-    cubes = pairs_unsolved(2, 3, seed=9)
+    cubes = pairs_unsolved(2, 3, seed=7)
     alone = [solved(search(cube, SLOTS, tables=tables)) for cube in cubes]
     request.getfixturevalue("sharing")
     for cube, expected in zip(cubes, alone, strict=True):
