@@ -90,7 +90,8 @@ class PairwrightApp(Host):
         self._packs_folder = packs
         self._own_clock = clock
         self._opener: tuple[events.Key | None, Screen[Any] | None] = (None, None)
-        self._kept: list[events.Key] = []  # behind the opener
+        self._kept: list[events.Key] = []  # behind the opener, or before a screen has its parts
+        self._awaited: Screen[Any] | None = None  # the screen that is to tell when it has them
         self.last_words: list[str] = []  # for when the screen is gone
         self.clock: Callable[[], float] = clock or time.monotonic
         self.moment = self.clock()
@@ -275,9 +276,9 @@ class PairwrightApp(Host):
 
         Once the game is ending, what is left of a burst does nothing more.
         """
-        if self._exit and isinstance(event, events.InputEvent):
-            return
         if isinstance(event, events.InputEvent):
+            if self._exit or not self.screen_stack:
+                return
             self.moment = event.time if self._own_clock is None else self.clock()
         if isinstance(event, events.Key):
             await self._on_key_in_turn(event)
@@ -293,7 +294,7 @@ class PairwrightApp(Host):
         """
         opener, screen = self._opener
         if not event.is_forwarded:
-            if opener is not None and screen is self.screen:
+            if not self._is_ready() or (opener is not None and screen is self.screen):
                 self._kept.append(event)
                 return
             await self._release()  # a screen that was left took the opener with it
@@ -305,12 +306,27 @@ class PairwrightApp(Host):
         if event.is_forwarded and event is opener:
             await self._release()
 
+    def _is_ready(self) -> bool:
+        """Whether the screen in front has its parts; if not, it tells as soon as it has."""
+        if self.screen.is_mounted or self.screen is self._awaited:
+            return self.screen.is_mounted
+        self._awaited = self.screen
+        self.screen.call_later(self._release)
+        return False
+
     async def _release(self) -> None:
         """Hand on what waited."""
         self._opener = (None, None)
         kept, self._kept = self._kept, []
         for event in kept:
             await self._on_key_in_turn(event)
+
+    def action_command_palette(self) -> None:
+        """Show the palette, unless it is open."""
+        from game.screens.shared.palette import Palette  # noqa: PLC0415 - when it is asked for
+
+        if not any(isinstance(screen, Palette) for screen in self.screen_stack):
+            self.push_screen(Palette(id="--command-palette"))
 
     def action_help_quit(self) -> None:
         """Ctrl-C ends nothing; say what does."""
