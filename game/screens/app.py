@@ -39,6 +39,7 @@ from game.settings import Settings, load_settings, save_settings
 
 if TYPE_CHECKING:
     from textual.driver import Driver
+    from textual.theme import Theme
 
     from game.atlas import Pars
     from game.engine.engine import Engine
@@ -71,8 +72,7 @@ class PairwrightApp(Host):
             os.environ.pop("NO_COLOR", None)
         super().__init__()
         self.register_theme(THEME)
-        self.set_reactive(Host.theme, THEME.name)  # unwatched: the stylesheet is parsed once
-        self.stylesheet.set_variables(self.get_css_variables())
+        self.set_reactive(Host.theme, THEME.name)  # unwatched: it has been in force all along
         self.folders = folders
         self.notices: list[str] = []
         self.settings, told = load_settings(folders.settings)
@@ -93,6 +93,11 @@ class PairwrightApp(Host):
         self.last_words: list[str] = []  # for when the screen is gone
         self.clock: Callable[[], float] = clock or time.monotonic
         self.moment = self.clock()
+
+    @property
+    def current_theme(self) -> Theme:
+        """The only one, before it is registered too: its colours are worked out once."""
+        return THEME
 
     @cached_property
     def engine(self) -> Engine:
