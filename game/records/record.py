@@ -144,8 +144,7 @@ class Sums(NamedTuple):
         return Sums(*(one + another for one, another in zip(self, other, strict=True)))
 
 
-@dataclass(frozen=True)
-class Best:
+class Best(NamedTuple):
     """What all attempts at one position come to.
 
     solved, at_hand, at_par, called: marks ever earned. over, turns and the times (milliseconds)

@@ -43,6 +43,7 @@ class HomeScreen(FramedScreen):
     COMMAND_SCREEN = "home"
     BINDINGS = keys.bindings("home")
     CSS_PATH = "home.tcss"
+    HAS_TITLE = False
     HORIZONTAL_BREAKPOINTS = [  # noqa: RUF012
         *FramedScreen.HORIZONTAL_BREAKPOINTS,
         (76, "-with-picture"),
