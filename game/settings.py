@@ -8,7 +8,6 @@ never overwritten: it is moved aside first.
 from __future__ import annotations
 
 import contextlib
-import json
 import os
 import tempfile
 from dataclasses import dataclass, fields
@@ -92,6 +91,8 @@ def save_settings(path: Path, settings: Settings) -> None:
 
     Raises SettingsError when the file cannot be written.
     """
+    import json  # noqa: PLC0415 - not before the first picture
+
     lines = (f"{key} = {json.dumps(getattr(settings, key), ensure_ascii=False)}" for key in KEYS)
     try:
         target = path.resolve()  # the file itself where the name is a link to it
@@ -191,6 +192,8 @@ def _choice_problem(value: Any, choices: tuple[str, ...]) -> str:
 
 
 def _shown(value: Any) -> str:
+    import json  # noqa: PLC0415 - not before the first picture
+
     if isinstance(value, str):
         return json.dumps(printable(value, MAX_SHOWN))
     try:

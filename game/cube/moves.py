@@ -19,8 +19,8 @@ A letter alone is a quarter clockwise, seen from its face; ' is the other way; 2
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from functools import cache
+from typing import NamedTuple
 
 from game.cube import geometry
 from game.cube.geometry import FACES, NORMAL, Matrix, Permutation
@@ -36,8 +36,7 @@ QUARTERS = {"": 1, "2": 2, "'": 3, "2'": 2}
 PRIMES = "'’‘′ʹʼ`´"
 
 
-@dataclass(frozen=True)
-class Move:
+class Move(NamedTuple):
     """A turn of layers: axis 0..2 for x, y, z; layer coordinates; quarters 1..3.
 
     Quarters are clockwise as seen from the axis' positive end (R, U, F), whatever the name.
@@ -119,8 +118,8 @@ def turned_face(move: Move) -> str:
     return move.name[0]
 
 
-_TOKEN = re.compile(r"(2?[FBRLUD]w|[FBRLUDfbrludMESxyz](?![wW]))(2'|2|'|)(?![0-9'])")
-_WORD = re.compile(r"[0-9]*[A-Za-z][wW]?[0-9']*|[^\sA-Za-z]+|.")
+_TOKEN = r"(2?[FBRLUD]w|[FBRLUDfbrludMESxyz](?![wW]))(2'|2|'|)(?![0-9'])"
+_WORD = r"[0-9]*[A-Za-z][wW]?[0-9']*|[^\sA-Za-z]+|."
 _EXPECTED = "expected F B R L U D, wide Fw ... Dw, M E S or x y z, each alone or with ' or 2"
 
 
@@ -137,13 +136,14 @@ def parse_line(text: str) -> tuple[Move, ...]:
     if len(words) <= MAX_MOVES and all(word in MOVES for word in words):  # as most lines are
         return tuple(MOVES[word] for word in words)
     plain = text.translate(dict.fromkeys(map(ord, PRIMES), "'"))
+    token_at = re.compile(_TOKEN).match
     moves: list[Move] = []
     at = 0
     while at < len(plain):
         if plain[at].isspace():
             at += 1
             continue
-        token = _TOKEN.match(plain, at)
+        token = token_at(plain, at)
         if token is None:
             raise _unknown(text, plain, at)
         if len(moves) == MAX_MOVES:
@@ -162,7 +162,7 @@ def _unknown(text: str, plain: str, at: int) -> NotationError:
     if plain[at] in "()[]{},;.":
         what = "a comma" if plain[at] == "," else f'"{plain[at]}"'
         return NotationError(text, at, 1, f"{what} is no turn; write turns with spaces only")
-    word_match = _WORD.match(plain, at)
+    word_match = re.compile(_WORD).match(plain, at)
     word = word_match[0] if word_match else plain[at]
     meant = (
         word.capitalize(),  # rw, RW, m
@@ -170,7 +170,7 @@ def _unknown(text: str, plain: str, at: int) -> NotationError:
         word.removesuffix("'2") + "2",
         word.removesuffix("3") + "'",
     )
-    hints = (f'did you mean "{name}"?' for name in meant if _TOKEN.fullmatch(name))
+    hints = (f'did you mean "{name}"?' for name in meant if re.fullmatch(_TOKEN, name))
     problem = f'unknown turn "{printable(word)}"; {next(hints, _EXPECTED)}'
     return NotationError(text, at, len(word), problem)
 

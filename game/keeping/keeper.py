@@ -7,13 +7,13 @@ from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING, Protocol, TypeVar
 
-from game.engine.engine import Engine
 from game.errors import RecordsError
-from game.keeping.late_pars import LatePars, Then
 from game.play.position import Position
 from game.prose import counted
 
 if TYPE_CHECKING:
+    from game.engine.engine import Engine
+    from game.keeping.late_pars import LatePars, Then
     from game.records import Journal, Records
 
 T = TypeVar("T")
@@ -28,15 +28,16 @@ class Soon(Protocol):
 
 
 class Keeper:
-    """Keeps what is played. path: the file of the records. engine: finds the pars that are missing.
+    """Keeps what is played. path: the file of the records.
 
+    engine: gives, at the first need, the one that finds the pars that are missing.
     tell: called with a fault in one line; lasting: with one that concerns the whole game.
     """
 
     def __init__(
         self,
         path: Path,
-        engine: Engine,
+        engine: Callable[[], Engine],
         *,
         tell: Callable[[str], None],
         lasting: Callable[[str], None],
@@ -46,7 +47,8 @@ class Keeper:
         self._tell = tell
         self._lasting = lasting
         self._told: set[str] = set()
-        self._pars = LatePars(engine, self.learn_par, self.learn_hand, soon)
+        self._engine = engine
+        self._soon = soon
 
     @property
     def has_records(self) -> bool:
@@ -101,6 +103,12 @@ class Keeper:
         return lines
 
     # -- what becomes known only after an attempt ------------------------------------------------
+
+    @cached_property
+    def _pars(self) -> LatePars:
+        from game.keeping.late_pars import LatePars  # noqa: PLC0415 - when something is over
+
+        return LatePars(self._engine(), self.learn_par, self.learn_hand, self._soon)
 
     def follow(self, position: Position, then: Then | None = None) -> None:
         """Have par searched, and added to every attempt at the position that was kept without it.

@@ -110,7 +110,7 @@ def _same(file: str, rows: tuple[CheckedPuzzle, ...]) -> Iterator[Fault]:
     first: dict[str, Puzzle] = {}
     for row in rows:
         puzzle = row.puzzle
-        other = first.setdefault(puzzle.position.text, puzzle)
+        other = first.setdefault(puzzle.text, puzzle)
         if other is not puzzle:
             problem = f"{_of_twin(puzzle)}the same position as {other.key}"
             yield Fault(file, puzzle.level.id, "twins" if puzzle.twin else "setup", problem)

@@ -12,7 +12,7 @@ from game.cube.geometry import UNMOVED, Matrix
 from game.cube.moves import parse_line
 from game.modes import CASUAL
 from game.packs.notes import fill_note
-from game.play.position import Position, position_after
+from game.play.position import Position, position_after, text_after
 
 
 @dataclass(frozen=True)
@@ -38,6 +38,11 @@ class Level:
         """The position that the setup makes."""
         return position_after(parse_line(self.setup), self.open, self.faces, self.view)
 
+    @cached_property
+    def text(self) -> str:
+        """The canonical text of the position, which is had sooner than the position itself."""
+        return text_after(parse_line(self.setup), self.open, self.faces, self.view)
+
     @property
     def slot(self) -> str:
         """The slot that the level is about: of the first pair in play; FR when none is."""
@@ -60,6 +65,9 @@ class Pack:
     levels: tuple[Level, ...]
     path: Path
 
+    def __hash__(self) -> int:  # the usual one would hash every level at every look
+        return hash(self.path)
+
 
 @dataclass(frozen=True)
 class Puzzle:
@@ -80,6 +88,11 @@ class Puzzle:
         """The position to play."""
         position = self.level.position
         return position.image(self.level.symmetry(self.twin)) if self.twin else position
+
+    @property
+    def text(self) -> str:
+        """The canonical text of the position to play."""
+        return self.position.text if self.twin else self.level.text
 
     @property
     def par(self) -> int:

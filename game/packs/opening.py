@@ -37,7 +37,7 @@ def first_puzzle(packs: Sequence[Pack], in_hand: Iterable[str] = ()) -> Puzzle |
     than the first puzzle's is among them: then the program opens at home.
     """
     first = next(iter(opening(packs)), None)
-    return first if first is not None and {*in_hand} <= {first.position.text} else None
+    return first if first is not None and {*in_hand} <= {first.text} else None
 
 
 def go_on(
@@ -50,9 +50,9 @@ def go_on(
     """
     in_order = course(packs)
     every = (*in_order, *(puzzle for pack in packs for puzzle in puzzles(pack)))
-    by_text = {puzzle.position.text: puzzle for puzzle in reversed(every)}  # the first one stays
+    by_text = {puzzle.text: puzzle for puzzle in reversed(every)}  # the first one stays
     begun = (by_text[text] for text in in_hand if text in by_text and text not in solved)
-    left = (puzzle for puzzle in in_order if puzzle.position.text not in solved)
+    left = (puzzle for puzzle in in_order if puzzle.text not in solved)
     return next(begun, next(left, None))
 
 

@@ -231,7 +231,7 @@ def written(line: Line) -> Line:
     doubled = False
     for move in line:
         if found and not doubled and found[-1] == move and move.quarters != 2:
-            found[-1] = replace(move, quarters=2)
+            found[-1] = move._replace(quarters=2)
             doubled = True
         else:
             found.append(move)

@@ -7,7 +7,6 @@ on the way out, since a file may have been changed by others.
 
 from __future__ import annotations
 
-import json
 from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta, timezone
 from typing import Any, NamedTuple
@@ -145,8 +144,7 @@ class Sums(NamedTuple):
         return Sums(*(one + another for one, another in zip(self, other, strict=True)))
 
 
-@dataclass(frozen=True)
-class Best:
+class Best(NamedTuple):
     """What all attempts at one position come to.
 
     solved, at_hand, at_par, called: marks ever earned. over, turns and the times (milliseconds)
@@ -201,11 +199,15 @@ def check_events(events: Events) -> None:
 
 def events_text(events: Events) -> str:
     """Events as they are stored: a JSON list of [milliseconds, done]."""
+    import json  # noqa: PLC0415 - not before the first picture
+
     return json.dumps(events, separators=(",", ":"))
 
 
 def parse_events(text: Any) -> Events:
     """Events as they were stored. Raises RecordsError for anything else."""
+    import json  # noqa: PLC0415 - not before the first picture
+
     if not isinstance(text, str) or len(text) > MAX_EVENTS_TEXT:
         raise RecordsError("the events of an attempt are no text, or too long")
     try:

@@ -27,7 +27,6 @@ from textual.app import SystemCommand
 from textual.screen import Screen
 
 from game.draw.depth import Depth
-from game.engine.engine import Engine
 from game.errors import PackError, SettingsError
 from game.folders import Folders
 from game.keeping.keeper import Keeper
@@ -40,8 +39,10 @@ from game.settings import Settings, load_settings, save_settings
 
 if TYPE_CHECKING:
     from textual.driver import Driver
+    from textual.theme import Theme
 
     from game.atlas import Pars
+    from game.engine.engine import Engine
     from game.friends.contest import Contest
     from game.packs import Pack
     from game.play.playable import Beside, Playable
@@ -71,17 +72,15 @@ class PairwrightApp(Host):
             os.environ.pop("NO_COLOR", None)
         super().__init__()
         self.register_theme(THEME)
-        self.set_reactive(Host.theme, THEME.name)  # unwatched: the stylesheet is parsed once
-        self.stylesheet.set_variables(self.get_css_variables())
+        self.set_reactive(Host.theme, THEME.name)  # unwatched: it has been in force all along
         self.folders = folders
         self.notices: list[str] = []
         self.settings, told = load_settings(folders.settings)
         if told:
             self.notices.append(told)
-        self.engine = Engine(folders.cache)
         self.keeper = Keeper(
             folders.records,
-            self.engine,
+            lambda: self.engine,
             tell=partial(self._warn, title="Records"),
             lasting=self._tell_lasting,
             soon=self.call_later,
@@ -95,6 +94,18 @@ class PairwrightApp(Host):
         self.last_words: list[str] = []  # for when the screen is gone
         self.clock: Callable[[], float] = clock or time.monotonic
         self.moment = self.clock()
+
+    @property
+    def current_theme(self) -> Theme:
+        """The only one, before it is registered too: its colours are worked out once."""
+        return THEME
+
+    @cached_property
+    def engine(self) -> Engine:
+        """Searches in the background."""
+        from game.engine.engine import Engine  # noqa: PLC0415 - home does not ask it anything
+
+        return Engine(self.folders.cache)
 
     @cached_property
     def _loaded(self) -> tuple[tuple[Pack, ...], tuple[PackError, ...]]:
@@ -263,7 +274,8 @@ class PairwrightApp(Host):
 
     def on_unmount(self) -> None:
         """Stop the search and close the records."""
-        self.engine.stop()
+        if "engine" in self.__dict__:
+            self.engine.stop()
         self.last_words += self.keeper.close()
 
     def _handle_exception(self, error: Exception) -> None:

@@ -22,7 +22,7 @@ def keeper(tmp_path: Path, told: list[str]) -> Iterator[Keeper]:
     """A keeper of a folder of its own."""
     made = Keeper(
         tmp_path / "records.db",
-        Engine(tmp_path / "tables"),
+        lambda: Engine(tmp_path / "tables"),
         tell=told.append,
         lasting=told.append,
         soon=lambda callback, *values: callback(*values),

@@ -16,12 +16,14 @@ from game.cube.pair import SLOT, SLOTS, is_cross_solved, is_pair_solved, pair_pl
 from game.errors import PositionError
 from game.play.position import (
     MAX_POSITION_TEXT,
+    VIEWS,
     Position,
     glance,
     parse_position,
     position_after,
     position_of,
     position_with,
+    text_after,
 )
 from tests.strategies import (
     cubes,
@@ -87,6 +89,15 @@ def test_equal_puzzles_have_equal_texts_in_focus(
     other = position_of(SOLVED.turn(first).turn(setup).turn(rotation_line(grip)), solve)
     assert other == plain
     assert other.text == plain.text
+
+
+@given(face_lines(12), rotations, slot_sets, face_sets, st.sampled_from(VIEWS))
+def test_a_text_is_had_without_the_position(
+    setup: Line, grip: Matrix, open_: tuple[str, ...], faces: str, view: str
+) -> None:
+    """`text_after` is the text of `position_after`, for every setup, in any grip, and question."""
+    asked = ((*setup, *rotation_line(grip)), open_, faces, view)
+    assert text_after(*asked) == position_after(*asked).text
 
 
 def test_another_first_corner_makes_another_full_text() -> None:

@@ -144,11 +144,11 @@ class MapScreen(FramedScreen):
         self._show_puzzle()
 
     def _row(self, puzzle: Puzzle, width: int) -> Content:
-        hides_par, shown = self.app.settings.call, puzzle.position.text in self._shown
+        hides_par, shown = self.app.settings.call, puzzle.text in self._shown
         return level_row(puzzle, self._best(puzzle), width, hides_par=hides_par, shown=shown)
 
     def _best(self, puzzle: Puzzle) -> Best | None:
-        return self._bests.get(puzzle.position.text)
+        return self._bests.get(puzzle.text)
 
     def _is_solved(self, puzzle: Puzzle) -> bool:
         best = self._best(puzzle)

@@ -16,7 +16,6 @@ from game.packs.opening import go_on
 from game.play.playable import Playable
 from game.prose import tallied
 from game.records.record import Best
-from game.screens.home.map_rows import twin_words
 from game.screens.shared import keys
 from game.screens.shared.frame import FramedScreen
 from game.screens.shared.lists import ChoiceList
@@ -44,6 +43,7 @@ class HomeScreen(FramedScreen):
     COMMAND_SCREEN = "home"
     BINDINGS = keys.bindings("home")
     CSS_PATH = "home.tcss"
+    HAS_TITLE = False
     HORIZONTAL_BREAKPOINTS = [  # noqa: RUF012
         *FramedScreen.HORIZONTAL_BREAKPOINTS,
         (76, "-with-picture"),
@@ -212,7 +212,7 @@ def rows(
     left: modes of which a run or a match was left before its end.
     """
     if following is not None:
-        twin = f", {twin_words(following.twin)}" if following.twin else ""
+        twin = f", {following.aside}" if following.twin else ""
         going = f"{following.level.name}{twin} ({following.pack.title})"
     elif whole.levels:
         going = "every level is solved"

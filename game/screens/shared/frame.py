@@ -88,9 +88,11 @@ class BaseScreen(Listener, LeftOnce[ScreenResultType]):
 class FramedScreen(BaseScreen[None]):
     """A screen with a title row, a body and the key bar.
 
-    SAID: the place of its message, where that is a widget of its own.
+    HAS_TITLE: whether there is the title row. SAID: the place of its message, where that is a
+    widget of its own.
     """
 
+    HAS_TITLE: ClassVar[bool] = True
     SAID: ClassVar[str] = ""
     said = ("", MUTED)
     """What the message says, and its tone."""
@@ -98,9 +100,10 @@ class FramedScreen(BaseScreen[None]):
     def compose(self) -> ComposeResult:
         """Title, body and keys; and what is shown instead in a window that is too small."""
         with Vertical(classes="frame"):
-            with Horizontal(classes="frame-title"):
-                yield Static(classes="frame-name")
-                yield Static(classes="frame-aside")
+            if self.HAS_TITLE:
+                with Horizontal(classes="frame-title"):
+                    yield Static(classes="frame-name")
+                    yield Static(classes="frame-aside")
             yield from self.body()
         yield KeyBar(self.COMMAND_SCREEN)
         yield TooSmall()

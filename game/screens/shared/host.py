@@ -10,7 +10,6 @@ from typing import TYPE_CHECKING
 from textual.app import App
 
 from game.draw.depth import Depth
-from game.engine.engine import Engine
 from game.errors import PackError
 from game.folders import Folders
 from game.keeping.keeper import Keeper
@@ -18,6 +17,7 @@ from game.settings import Settings
 
 if TYPE_CHECKING:
     from game.atlas import Pars
+    from game.engine.engine import Engine
     from game.friends.chat import Chat
     from game.packs import Pack
     from game.play.playable import Beside, Playable
@@ -26,19 +26,22 @@ if TYPE_CHECKING:
 class Host(App[int]):
     """An app as screens know it.
 
-    folders, settings: plain values. notices: what is amiss since the start, a line each. engine:
-    searches in the background; keeper: the
-    records.
-    moment: when the input that is being handled happened; clock: the time now, on the same scale.
+    folders, settings: plain values. notices: what is amiss since the start, a line each. keeper:
+    the records. moment: when the input that is being handled happened; clock: the time now, on the
+    same scale.
     """
 
     folders: Folders
     settings: Settings
     notices: list[str]
-    engine: Engine
     keeper: Keeper
     clock: Callable[[], float]
     moment: float
+
+    @property
+    @abstractmethod
+    def engine(self) -> Engine:
+        """Searches in the background."""
 
     @property
     @abstractmethod

@@ -2,17 +2,13 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from textual.message import Message
 from textual.message_pump import MessagePump
 
-from game.engine.answers import (
-    Advanced,
-    Answer,
-    Answered,
-    AnsweredByPairs,
-    Failed,
-    Preparing,
-)
+if TYPE_CHECKING:
+    from game.engine.answers import Advanced, Answer, Answered, AnsweredByPairs, Preparing
 
 
 class Heard(Message):
@@ -36,6 +32,14 @@ class Listener(MessagePump):
 
     def on_heard(self, message: Heard) -> None:
         """Hand an answer on to the method that it is for."""
+        from game.engine.answers import (  # noqa: PLC0415 - not before the first picture
+            Advanced,
+            Answered,
+            AnsweredByPairs,
+            Failed,
+            Preparing,
+        )
+
         message.stop()
         match message.answer:
             case Answered():

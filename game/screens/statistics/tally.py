@@ -19,7 +19,7 @@ class Tally(NamedTuple):
 
 def tally(packs: Iterable[Pack], bests: Mapping[str, Best]) -> Tally:
     """The counts over these packs. bests: by the canonical text of a position."""
-    texts = [level.position.text for pack in packs for level in pack.levels]
+    texts = [level.text for pack in packs for level in pack.levels]
     found = [bests[text] for text in texts if text in bests]
     return Tally(len(texts), sum(best.solved for best in found), sum(best.at_par for best in found))
 
