@@ -5,6 +5,7 @@
     keeper                       the records, which may be unusable: then play goes on without
     engine                       searches in the background
     contest                      to be opened first, None for home
+    lands_softly                 whether a fault ends the game in good order, told in a file
     moment                       when the input now being handled happened
     clock                        the time now, on the same scale
 
@@ -16,6 +17,7 @@ from __future__ import annotations
 
 import gc
 import os
+import sys
 import time
 from collections.abc import Callable, Iterable
 from functools import cached_property, partial
@@ -25,12 +27,15 @@ from typing import TYPE_CHECKING, Any
 from textual import events
 from textual.app import SystemCommand
 from textual.screen import Screen
+from textual.worker import WorkerFailed
 
+from game import mishap
 from game.draw.depth import Depth
 from game.errors import PackError, SettingsError
 from game.folders import Folders
 from game.keeping.keeper import Keeper
 from game.packs.opening import first_puzzle
+from game.screens.mishaps import Landing
 from game.screens.shared import keys
 from game.screens.shared.host import Host
 from game.screens.shared.looks import colour_depth
@@ -38,6 +43,7 @@ from game.screens.shared.theme import THEME
 from game.settings import Settings, load_settings, save_settings
 
 if TYPE_CHECKING:
+    from rich.console import RenderableType
     from textual.driver import Driver
     from textual.theme import Theme
 
@@ -92,6 +98,8 @@ class PairwrightApp(Host):
         self._kept: list[events.Key] = []  # behind the opener, or before a screen has its parts
         self._awaited: Screen[Any] | None = None  # the screen that is to tell when it has them
         self.last_words: list[str] = []  # for when the screen is gone
+        self.lands_softly = False
+        self._landing = Landing(self)
         self.clock: Callable[[], float] = clock or time.monotonic
         self.moment = self.clock()
 
@@ -279,9 +287,29 @@ class PairwrightApp(Host):
         self.last_words += self.keeper.close()
 
     def _handle_exception(self, error: Exception) -> None:
-        """Once the game is ending, a screen that was half built then may fail unheard."""
-        if not self._exit:
+        """Something was raised that nobody foresaw: end the game, softly where that is wanted.
+
+        Once the game is ending, a screen that was half built then may fail unheard.
+        """
+        if self._exit or self._landing.has_begun:
+            return
+        if isinstance(error, WorkerFailed) and isinstance(error.error, Exception):
+            error = error.error  # what was raised in the worker, with its own traceback
+        if not self.lands_softly:
             super()._handle_exception(error)
+            return
+        self.last_words.append(self._landing.begin(error))
+        self.exit(return_code=mishap.STATUS)
+        self._close_messages_no_wait()  # its own queue may be what broke
+
+    def panic(self, *renderables: RenderableType) -> None:
+        """Textual's own way to end at once, with a traceback; here as above."""
+        if self.lands_softly:
+            error = sys.exception()
+            told = error if isinstance(error, Exception) else RuntimeError("it cannot go on")
+            self._handle_exception(told)
+        else:
+            super().panic(*renderables)
 
     async def on_event(self, event: events.Event) -> None:
         """Note when each key or click happened, as the input thread stamped it.
@@ -312,6 +340,7 @@ class PairwrightApp(Host):
             await self._release()  # a screen that was left took the opener with it
             field = self.focused
             is_written = field is not None and field.check_consume_key(event.key, event.character)
+            self._landing.note(event, is_written=is_written)
             if not is_written and getattr(self.screen, "opens_line", _opens_none)(event.key):
                 self._opener = (event, self.screen)
         await super().on_event(event)

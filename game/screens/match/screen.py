@@ -115,6 +115,11 @@ class MatchScreen(FramedScreen):
             return not self.match.is_over or bool(self.match.number)
         return action != "leave" or not self.match.is_over
 
+    @property
+    def names(self) -> Iterable[str]:
+        """The players'."""
+        return (player.name for player in self.match.players)
+
     # -- par -------------------------------------------------------------------------------------
 
     def _ask(self, position: Position) -> None:

@@ -78,8 +78,12 @@ class PlayingScreen(BaseScreen[bool]):
 
     def on_unmount(self) -> None:
         """The game ends, or the screen is left."""
-        self._rules.put_aside()
+        self.put_aside()
         self.app.engine.forget(self)
+
+    def put_aside(self) -> None:
+        """Keep what is in hand, as the rules have it."""
+        self._rules.put_aside()
 
     # -- what the rules know of it ---------------------------------------------------------------
 

@@ -80,6 +80,14 @@ class BaseScreen(Listener, LeftOnce[ScreenResultType]):
         """Go to the screen below, once; not from beneath another screen."""
         self.dismiss(result)
 
+    def put_aside(self) -> None:
+        """Keep what is in hand here, as when the screen is left."""
+
+    @property
+    def names(self) -> Iterable[str]:
+        """Names of people that are shown here, which are told to nobody else."""
+        return ()
+
     def action_help(self) -> None:
         """Every key of this screen, and how turns are counted."""
         self.app.show_help(self.COMMAND_SCREEN)
