@@ -22,7 +22,7 @@ class Advanced:
 
 @dataclass(frozen=True)
 class Preparing:
-    """A search waits for the large tables: how far they are, or why there are none, in words."""
+    """A search waits for the large tables: in words, how far they are or why they cannot be had."""
 
     question: Question
     state: str

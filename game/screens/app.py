@@ -224,7 +224,7 @@ class PairwrightApp(Host):
         self.push_screen(PlayScreen(CasualRules(first)), self.go_home)
 
     def _first_pack(self) -> tuple[Pack, ...]:
-        """The first pack alone; none where it cannot be used."""
+        """The first pack alone; () if it cannot be used."""
         from game.packs import load_pack, pack_folder  # noqa: PLC0415 - at the first need
 
         paths = sorted((self._packs_folder or pack_folder()).glob("*.toml"))

@@ -49,7 +49,7 @@ class ContestsScreen(FramedScreen):
         self._entries: tuple[Entry, ...] = ()
 
     def body(self) -> Iterable[Widget]:
-        """The list, or a word while there is none."""
+        """The list, or a word while the list is empty."""
         yield Vertical(
             Static(INTRODUCTION, id="contests-about"),
             ChoiceList(eager=True, id="contest-list"),

@@ -99,7 +99,7 @@ class RunScreen(FramedScreen):
     # -- playing ---------------------------------------------------------------------------------
 
     def _next(self, said: str, *, counts_down: bool = False) -> Round | None:
-        """The next position; None when there is none, or none can be had."""
+        """The next position; None at the end, or if the selection cannot give another."""
         try:
             position = next(self._positions, None)
         except SelectionError as fault:
