@@ -14,6 +14,7 @@ from game.prose import counted
 if TYPE_CHECKING:
     from game.engine.engine import Engine
     from game.keeping.late_pars import LatePars, Then
+    from game.keeping.steady import SteadyClock
     from game.records import Journal, Records
 
 T = TypeVar("T")
@@ -101,6 +102,19 @@ class Keeper:
             verb = "is" if count == 1 else "are"
             lines.append(f"{unsaved} {verb} not saved: {self.records.trouble}.")
         return lines
+
+    # -- the time --------------------------------------------------------------------------------
+
+    @cached_property
+    def clock(self) -> SteadyClock:
+        """The clock by which what was shown runs on while the game is away."""
+        from game.keeping.steady import SteadyClock  # noqa: PLC0415 - when a contest is played
+
+        return SteadyClock(self._path.with_name("clock.json"))
+
+    def now(self) -> int:
+        """Seconds since 1970 by that clock."""
+        return self.clock.now()
 
     # -- what becomes known only after an attempt ------------------------------------------------
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import time
 from datetime import date
 from typing import TYPE_CHECKING
 
@@ -91,14 +90,16 @@ class ContestScreen(ContestTableScreen):
                 self.said = (PLAYED_MEANWHILE, MUTED)
                 self._open()
                 return
-            gone = entry.entered.gone(int(time.time()))
-            rules = contest_rules(entry, gone, self._seen, self._played)
+            gone = entry.entered.gone(self.app.keeper.now())
+            rules = contest_rules(
+                entry, gone, self._seen, self._played, is_unsure=self.app.keeper.clock.is_unsure
+            )
             self.app.push_screen(RoundScreen(rules))
 
     def _seen(self) -> None:
         """The position is shown."""
         assert self._entry is not None
-        self._entry = contests.begin(self.app.keeper, self._entry, int(time.time()))
+        self._entry = contests.begin(self.app.keeper, self._entry, self.app.keeper.now())
 
     def _played(self, result: Result) -> None:
         """The position is over."""

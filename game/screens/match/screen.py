@@ -8,7 +8,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from functools import partial
-from time import time
 
 from textual.content import Content
 from textual.widget import Widget
@@ -151,7 +150,7 @@ class MatchScreen(FramedScreen):
 
     def _play(self, position: Position, name: str) -> None:
         """Anew, or once more: who has seen it gets neither another clock nor another inspection."""
-        from game.screens.round.once import SHOWN_BEFORE, OnceRules  # noqa: PLC0415 - when pushed
+        from game.screens.round.once import OnceRules, shown_before  # noqa: PLC0415 - when pushed
         from game.screens.round.rules import Round  # noqa: PLC0415 - likewise
         from game.screens.round.screen import RoundScreen  # noqa: PLC0415
 
@@ -167,16 +166,16 @@ class MatchScreen(FramedScreen):
             inspects=match.contest.rules.inspection and is_new,
             calls=match.contest.rules.by == TURNS,
             counts_down=is_new,
-            said="" if is_new else SHOWN_BEFORE,
+            said="" if is_new else shown_before(is_unsure=self.app.keeper.clock.is_unsure),
         )
         self._result = None
-        gone = match.gone(int(time()))
+        gone = match.gone(self.app.keeper.now())
         rules = OnceRules(round_, gone, self._seen, self._take)
         self.app.push_screen(RoundScreen(rules), self._back)
 
     def _seen(self) -> None:
         """The position is shown: from now on its clock runs."""
-        self.match = self.match.showing(int(time()))
+        self.match = self.match.showing(self.app.keeper.now())
         matches.amend(self.app.keeper, self._run, self.match)
 
     def _take(self, result: Result) -> None:

@@ -10,6 +10,12 @@ from game.play.sitting import Sitting
 from game.screens.round.rules import Round, RoundRules
 
 SHOWN_BEFORE = "It was shown before: its clock has run on since."
+UNSURE = "It was shown before; this computer's clock went back, so how long ago cannot be known."
+
+
+def shown_before(*, is_unsure: bool) -> str:
+    """What is said of a position that was shown before. is_unsure: see `SteadyClock`."""
+    return UNSURE if is_unsure else SHOWN_BEFORE
 
 
 class OnceRules(RoundRules):

@@ -43,7 +43,7 @@ def begun(
 def wall(monkeypatch: pytest.MonkeyPatch) -> list[int]:
     """Seconds since 1970, moved by a test alone."""
     now = [1_700_000_000]
-    monkeypatch.setattr("game.screens.match.screen.time", lambda: now[0])
+    monkeypatch.setattr("game.keeping.keeper.Keeper.now", lambda _: now[0])
     return now
 
 
