@@ -13,6 +13,7 @@ from game.prose import counted
 
 if TYPE_CHECKING:
     from game.engine.engine import Engine
+    from game.keeping.holding import Holding
     from game.keeping.late_pars import LatePars, Then
     from game.keeping.steady import SteadyClock
     from game.records import Journal, Records
@@ -102,6 +103,27 @@ class Keeper:
             verb = "is" if count == 1 else "are"
             lines.append(f"{unsaved} {verb} not saved: {self.records.trouble}.")
         return lines
+
+    # -- who plays --------------------------------------------------------------------------------
+
+    @cached_property
+    def _holding(self) -> Holding:
+        from game.keeping.holding import Holding  # noqa: PLC0415 - when a run or match is played
+
+        return Holding(self._path.with_name("held"))
+
+    def take(self, run: int | None) -> bool:
+        """Play a run or match by its number; False if another process plays it."""
+        return run is None or self._holding.take(str(run))
+
+    def release(self, run: int | None) -> None:
+        """It is left."""
+        if run is not None:
+            self._holding.release(str(run))
+
+    def is_elsewhere(self, run: int | None) -> bool:
+        """Whether another process plays it."""
+        return run is not None and self._holding.is_elsewhere(str(run))
 
     # -- the time --------------------------------------------------------------------------------
 

@@ -20,6 +20,7 @@ import os
 import sys
 import time
 from collections.abc import Callable, Iterable
+from dataclasses import asdict, replace
 from functools import cached_property, partial
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -35,6 +36,7 @@ from game.errors import PackError, SettingsError
 from game.folders import Folders
 from game.keeping.keeper import Keeper
 from game.packs.opening import first_puzzle
+from game.screens.key_queue import KeyQueue
 from game.screens.mishaps import Landing
 from game.screens.shared import keys
 from game.screens.shared.host import Host
@@ -94,12 +96,10 @@ class PairwrightApp(Host):
         self.contest: Contest | None = None
         self._packs_folder = packs
         self._own_clock = clock
-        self._opener: tuple[events.Key | None, Screen[Any] | None] = (None, None)
-        self._kept: list[events.Key] = []  # behind the opener, or before a screen has its parts
-        self._awaited: Screen[Any] | None = None  # the screen that is to tell when it has them
         self.last_words: list[str] = []  # for when the screen is gone
         self.lands_softly = False
         self._landing = Landing(self)
+        self._keys = KeyQueue(self, self._send_key, self._landing.note)
         self.clock: Callable[[], float] = clock or time.monotonic
         self.moment = self.clock()
 
@@ -167,7 +167,19 @@ class PairwrightApp(Host):
         return wanted and self.engine.is_awake
 
     def change_settings(self, settings: Settings) -> None:
-        """Use these settings from now on and keep them."""
+        """Use these settings from now on and keep them.
+
+        What somebody else has changed in the file meanwhile is kept, and used from now on too.
+        """
+        changed = {
+            name: value
+            for name, value in asdict(settings).items()
+            if value != getattr(self.settings, name)
+        }
+        there, told = load_settings(self.folders.settings)
+        if told:
+            self._warn(told, "Settings")
+        settings = replace(there, **changed)
         self.settings = settings
         self._keep_inks()
         try:
@@ -321,46 +333,12 @@ class PairwrightApp(Host):
                 return
             self.moment = event.time if self._own_clock is None else self.clock()
         if isinstance(event, events.Key):
-            await self._on_key_in_turn(event)
+            await self._keys.take(event)
         else:
             await super().on_event(event)
 
-    async def _on_key_in_turn(self, event: events.Key) -> None:
-        """Hand a key on; those behind one that opens a line to type in wait until it is open.
-
-        A key first goes to the screen and then comes back here to be looked up, so that the next
-        keys of a burst would be sent out before there is a line for them. What is written into a
-        field stays there: it opens nothing, and nothing may wait for it to come back.
-        """
-        opener, screen = self._opener
-        if not event.is_forwarded:
-            if not self._is_ready() or (opener is not None and screen is self.screen):
-                self._kept.append(event)
-                return
-            await self._release()  # a screen that was left took the opener with it
-            field = self.focused
-            is_written = field is not None and field.check_consume_key(event.key, event.character)
-            self._landing.note(event, is_written=is_written)
-            if not is_written and getattr(self.screen, "opens_line", _opens_none)(event.key):
-                self._opener = (event, self.screen)
+    async def _send_key(self, event: events.Key) -> None:
         await super().on_event(event)
-        if event.is_forwarded and event is opener:
-            await self._release()
-
-    def _is_ready(self) -> bool:
-        """Whether the screen in front has its parts; if not, it tells as soon as it has."""
-        if self.screen.is_mounted or self.screen is self._awaited:
-            return self.screen.is_mounted
-        self._awaited = self.screen
-        self.screen.call_later(self._release)
-        return False
-
-    async def _release(self) -> None:
-        """Hand on what waited."""
-        self._opener = (None, None)
-        kept, self._kept = self._kept, []
-        for event in kept:
-            await self._on_key_in_turn(event)
 
     def action_command_palette(self) -> None:
         """Show the palette, unless it is open."""
@@ -382,10 +360,6 @@ class PairwrightApp(Host):
             if not command.each and screen.check_action(command.action, ()):
                 action = partial(screen.run_action, command.action)
                 yield SystemCommand(command.label.capitalize(), command.help, action)
-
-
-def _opens_none(key: str) -> bool:
-    return False
 
 
 def _is_untouched(records: Records) -> bool:

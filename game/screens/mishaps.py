@@ -28,7 +28,7 @@ class Landing:
         self.has_begun = False
         """Whether something was raised."""
 
-    def note(self, event: events.Key, *, is_written: bool) -> None:
+    def note(self, event: events.Key, is_written: bool) -> None:
         """A key was pressed."""
         self._keys.append(WRITTEN if is_written else event.key)
 

@@ -79,6 +79,7 @@ class RunScreen(FramedScreen):
 
     def on_mount(self) -> None:
         """Play it, or show it."""
+        self.app.keeper.take(self.entry.number)
         self.entitle(self.run_.terms.mode.capitalize(), self._words)
         if self._programme is None or self._closes or self.run_.is_over:
             self._end()
@@ -181,6 +182,10 @@ class RunScreen(FramedScreen):
         if par is not None:
             self._set(self.run_.knowing({position: par}))
             self._show()
+
+    def on_unmount(self) -> None:
+        """It can be gone on with elsewhere."""
+        self.app.keeper.release(self.entry.number)
 
     def _set(self, run: Run) -> None:
         self.entry = replace(self.entry, run=run)
