@@ -26,7 +26,6 @@ from textual import events
 from textual.app import SystemCommand
 from textual.screen import Screen
 
-from game.draw.depth import Depth
 from game.errors import PackError, SettingsError
 from game.folders import Folders
 from game.keeping.keeper import Keeper
@@ -42,6 +41,7 @@ if TYPE_CHECKING:
     from textual.theme import Theme
 
     from game.atlas import Pars
+    from game.draw.depth import Depth
     from game.engine.engine import Engine
     from game.friends.contest import Contest
     from game.packs import Pack
