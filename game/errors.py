@@ -146,7 +146,7 @@ class CodeNewer(CodeError):
 
 
 class MatchError(PairwrightError):
-    """Players that cannot be those of a match, or a text that is none of a match."""
+    """Players who cannot play a match together, or a stored match that cannot be read."""
 
 
 class ManualError(PairwrightError):

@@ -163,7 +163,7 @@ def parse_selection(text: str, packs: Iterable[Pack], date_of: Callable[[str], d
 
     date_of: a date from text like 2026-11-25, or ValueError: `datetime.date.fromisoformat`.
 
-    Raises SelectionError for what is none, and for a pack that is not there.
+    Raises SelectionError for a text that is not a selection, and for a pack that is not there.
     """
     head, _, rest = text[: MAX_PROGRAMME_TEXT + 1].partition("/")
     if len(text) <= MAX_PROGRAMME_TEXT:

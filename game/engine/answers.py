@@ -19,7 +19,7 @@ class Advanced(NamedTuple):
 
 
 class Preparing(NamedTuple):
-    """A search waits for the large tables: how far they are, or why there are none, in words."""
+    """A search waits for the large tables: in words, how far they are or why they cannot be had."""
 
     question: Question
     state: str

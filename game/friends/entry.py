@@ -123,8 +123,8 @@ def _read(found: Any) -> tuple[ContestProgress, tuple[int, int]]:
         raise ContestError("a contest kept by another version")
     contest, day, begun = read_invite(found["invite"]), found["day"], found["begun"]
     if not isinstance(day, str) or (day and not is_day(day)):
-        raise ContestError("a day that is none")
+        raise ContestError("a day that is not a date of the day's five")
     number, moment = (-1, 0) if begun is None else begun
     if type(number) is not int or type(moment) is not int or not 0 <= moment <= LATEST:
-        raise ContestError("a moment that is none")
+        raise ContestError("a moment before 1970, or not a number")
     return ContestProgress(contest, day), (number, moment)

@@ -57,7 +57,7 @@ def days_played(keeper: Keeper) -> tuple[Played, ...]:
 
 
 def keep(keeper: Keeper, entry: Entry) -> Entry:
-    """The entry as the records have it now, which keep it from now on.
+    """The stored entry. An entry that is not stored yet is stored first.
 
     Another copy of the game may have entered the contest, or played more of it.
     """

@@ -53,7 +53,7 @@ def entries_in(records: Records, mode: str, kind: str | None = None) -> tuple[En
 
 
 def entry_in(records: Records, number: int) -> Entry | None:
-    """The entry of a run by its number; None where there is none that can be read."""
+    """The entry of a run by its number; None if that run does not exist or cannot be read."""
     run = records.run(number)
     try:
         return _entry(records, run) if run is not None else None

@@ -113,7 +113,7 @@ class Keeper:
     def follow(self, position: Position, then: Then | None = None) -> None:
         """Have par searched, and added to every attempt at the position that was kept without it.
 
-        then: called with par once that is done, with None where there is none.
+        then: called afterwards with par, or with None if the position has no solution.
         """
         self._pars.follow(position, then)
 

@@ -70,7 +70,7 @@ def following(packs: Sequence[Pack], puzzle: Puzzle) -> Puzzle | None:
 
 
 def preceding(packs: Sequence[Pack], puzzle: Puzzle) -> Puzzle | None:
-    """The puzzle that `following` would leave for this one; None where there is none."""
+    """The puzzle that `following` would leave for this one; None for the first puzzle."""
     stretch = _stretch(packs, puzzle)
     at = _place(stretch, puzzle)
     return stretch[at - 1] if at else None

@@ -186,7 +186,7 @@ def begin(position: Position) -> Attempt:
 def replay(position: Position, events: Iterable[tuple[int, str]]) -> Attempt:
     """The attempt that these events make.
 
-    Raises PositionError for an event that is none, out of order, or past `MAX_EVENTS`, and
+    Raises PositionError for an unknown event, one out of order, or one past `MAX_EVENTS`, and
     ForbiddenTurn as `turn` does.
     """
     attempt = begin(position)

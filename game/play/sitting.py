@@ -234,7 +234,7 @@ class Sitting:
     # -- what the search finds -------------------------------------------------------------------
 
     def learn(self, outcome: Outcome) -> str:
-        """Take par and solutions from the answer; in words, why there are none."""
+        """Take par and solutions from the answer. In words, why there are no solutions, if so."""
         from game.search.outcome import (  # noqa: PLC0415 - with the first answer
             NoneUpTo,
             Solved,

@@ -5,6 +5,7 @@
     keeper                       the records, which may be unusable: then play goes on without
     engine                       searches in the background
     contest                      to be opened first, None for home
+    lands_softly                 whether a fault ends the game in good order, told in a file
     moment                       when the input now being handled happened
     clock                        the time now, on the same scale
 
@@ -16,6 +17,7 @@ from __future__ import annotations
 
 import gc
 import os
+import sys
 import time
 from collections.abc import Callable, Iterable
 from functools import cached_property, partial
@@ -25,11 +27,14 @@ from typing import TYPE_CHECKING, Any
 from textual import events
 from textual.app import SystemCommand
 from textual.screen import Screen
+from textual.worker import WorkerFailed
 
+from game import mishap
 from game.errors import PackError, SettingsError
 from game.folders import Folders
 from game.keeping.keeper import Keeper
 from game.packs.opening import first_puzzle
+from game.screens.mishaps import Landing
 from game.screens.shared import keys
 from game.screens.shared.host import Host
 from game.screens.shared.looks import colour_depth
@@ -37,6 +42,7 @@ from game.screens.shared.theme import THEME
 from game.settings import Settings, load_settings, save_settings
 
 if TYPE_CHECKING:
+    from rich.console import RenderableType
     from textual.driver import Driver
     from textual.theme import Theme
 
@@ -89,8 +95,11 @@ class PairwrightApp(Host):
         self._packs_folder = packs
         self._own_clock = clock
         self._opener: tuple[events.Key | None, Screen[Any] | None] = (None, None)
-        self._kept: list[events.Key] = []  # behind the opener
+        self._kept: list[events.Key] = []  # behind the opener, or before a screen has its parts
+        self._awaited: Screen[Any] | None = None  # the screen that is to tell when it has them
         self.last_words: list[str] = []  # for when the screen is gone
+        self.lands_softly = False
+        self._landing = Landing(self)
         self.clock: Callable[[], float] = clock or time.monotonic
         self.moment = self.clock()
 
@@ -215,7 +224,7 @@ class PairwrightApp(Host):
         self.push_screen(PlayScreen(CasualRules(first)), self.go_home)
 
     def _first_pack(self) -> tuple[Pack, ...]:
-        """The first pack alone; none where it cannot be used."""
+        """The first pack alone; () if it cannot be used."""
         from game.packs import load_pack, pack_folder  # noqa: PLC0415 - at the first need
 
         paths = sorted((self._packs_folder or pack_folder()).glob("*.toml"))
@@ -278,18 +287,38 @@ class PairwrightApp(Host):
         self.last_words += self.keeper.close()
 
     def _handle_exception(self, error: Exception) -> None:
-        """Once the game is ending, a screen that was half built then may fail unheard."""
-        if not self._exit:
+        """Something was raised that nobody foresaw: end the game, softly where that is wanted.
+
+        Once the game is ending, a screen that was half built then may fail unheard.
+        """
+        if self._exit or self._landing.has_begun:
+            return
+        if isinstance(error, WorkerFailed) and isinstance(error.error, Exception):
+            error = error.error  # what was raised in the worker, with its own traceback
+        if not self.lands_softly:
             super()._handle_exception(error)
+            return
+        self.last_words.append(self._landing.begin(error))
+        self.exit(return_code=mishap.STATUS)
+        self._close_messages_no_wait()  # its own queue may be what broke
+
+    def panic(self, *renderables: RenderableType) -> None:
+        """Textual's own way to end at once, with a traceback; here as above."""
+        if self.lands_softly:
+            error = sys.exception()
+            told = error if isinstance(error, Exception) else RuntimeError("it cannot go on")
+            self._handle_exception(told)
+        else:
+            super().panic(*renderables)
 
     async def on_event(self, event: events.Event) -> None:
         """Note when each key or click happened, as the input thread stamped it.
 
         Once the game is ending, what is left of a burst does nothing more.
         """
-        if self._exit and isinstance(event, events.InputEvent):
-            return
         if isinstance(event, events.InputEvent):
+            if self._exit or not self.screen_stack:
+                return
             self.moment = event.time if self._own_clock is None else self.clock()
         if isinstance(event, events.Key):
             await self._on_key_in_turn(event)
@@ -305,17 +334,26 @@ class PairwrightApp(Host):
         """
         opener, screen = self._opener
         if not event.is_forwarded:
-            if opener is not None and screen is self.screen:
+            if not self._is_ready() or (opener is not None and screen is self.screen):
                 self._kept.append(event)
                 return
             await self._release()  # a screen that was left took the opener with it
             field = self.focused
             is_written = field is not None and field.check_consume_key(event.key, event.character)
+            self._landing.note(event, is_written=is_written)
             if not is_written and getattr(self.screen, "opens_line", _opens_none)(event.key):
                 self._opener = (event, self.screen)
         await super().on_event(event)
         if event.is_forwarded and event is opener:
             await self._release()
+
+    def _is_ready(self) -> bool:
+        """Whether the screen in front has its parts; if not, it tells as soon as it has."""
+        if self.screen.is_mounted or self.screen is self._awaited:
+            return self.screen.is_mounted
+        self._awaited = self.screen
+        self.screen.call_later(self._release)
+        return False
 
     async def _release(self) -> None:
         """Hand on what waited."""
@@ -323,6 +361,13 @@ class PairwrightApp(Host):
         kept, self._kept = self._kept, []
         for event in kept:
             await self._on_key_in_turn(event)
+
+    def action_command_palette(self) -> None:
+        """Show the palette, unless it is open."""
+        from game.screens.shared.palette import Palette  # noqa: PLC0415 - when it is asked for
+
+        if not any(isinstance(screen, Palette) for screen in self.screen_stack):
+            self.push_screen(Palette(id="--command-palette"))
 
     def action_help_quit(self) -> None:
         """Ctrl-C ends nothing; say what does."""

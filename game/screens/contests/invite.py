@@ -116,7 +116,7 @@ class InviteScreen(FramedScreen):
         self.query_one(KeyBar).refresh()
 
     def on_option_list_option_highlighted(self, event: OptionList.OptionHighlighted) -> None:
-        """Likewise."""
+        """Other keys do something now."""
         event.stop()
         self.query_one(KeyBar).refresh()
 

@@ -49,7 +49,7 @@ class ContestsScreen(FramedScreen):
         self._entries: tuple[Entry, ...] = ()
 
     def body(self) -> Iterable[Widget]:
-        """The list, or a word while there is none."""
+        """The list, or a word while the list is empty."""
         yield Vertical(
             Static(INTRODUCTION, id="contests-about"),
             ChoiceList(eager=True, id="contest-list"),
@@ -114,7 +114,7 @@ class ContestsScreen(FramedScreen):
         self.app.push_screen(ContestScreen(contests.entry_for(self.app.keeper, contest)))
         self.app.push_screen(invite_screen(contest))
 
-    def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
+    def allows(self, action: str) -> bool:
         """There must be something to open."""
         return action != "open" or bool(self._entries)
 

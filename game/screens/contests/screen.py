@@ -46,7 +46,7 @@ class ContestScreen(ContestTableScreen):
             return cls(None, date.fromisoformat(kind))
         return cls(contests.entry_of(app.keeper, app.pasted, kind))
 
-    def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
+    def allows(self, action: str) -> bool:
         """Days follow each other; a day's five need no invite; what is over is over."""
         entered = self._entered
         is_over = entered is not None and entered.is_over

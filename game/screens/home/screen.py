@@ -194,7 +194,7 @@ class HomeScreen(FramedScreen):
         """Leave the game."""
         self.app.exit()
 
-    def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
+    def allows(self, action: str) -> bool:
         """Faults are read only where there are some."""
         return bool(self.app.pack_faults) if action == "faults" else True
 

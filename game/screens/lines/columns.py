@@ -66,7 +66,7 @@ class PlayerLine:
 
     @cached_property
     def moments(self) -> tuple[int, ...]:
-        """Milliseconds at which the moves are made; none where no times are known.
+        """Milliseconds at which the moves are made; () if their times are not known.
 
         Only the time of seeing and that of doing are kept: the turns stand evenly in the latter.
         """

@@ -215,7 +215,7 @@ class RaceScreen(FramedScreen):
             return "turn by turn" if self.is_timed else "in time"
         return None
 
-    def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
+    def allows(self, action: str) -> bool:
         """Only what was timed runs in time."""
         return self._can_be_timed if action == "time" else True
 

@@ -244,7 +244,7 @@ class WatchScreen(FramedScreen):
             return "hold as given" if self._eases else "hold otherwise"
         return None
 
-    def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
+    def allows(self, action: str) -> bool:
         """Another line, or another grip, only where there is one."""
         if action in ("next", "previous"):
             return len(self._lines) > 1

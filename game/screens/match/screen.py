@@ -107,13 +107,18 @@ class MatchScreen(FramedScreen):
             return "the lines" if self.match.is_over else "play"
         return None
 
-    def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
+    def allows(self, action: str) -> bool:
         """Lines are there once all have played a position; leaving is for those who play."""
         if action == "lines":
             return bool(self.match.number) and not self.match.is_over
         if action == "go":
             return not self.match.is_over or bool(self.match.number)
         return action != "leave" or not self.match.is_over
+
+    @property
+    def names(self) -> Iterable[str]:
+        """The players'."""
+        return (player.name for player in self.match.players)
 
     # -- par -------------------------------------------------------------------------------------
 

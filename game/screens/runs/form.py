@@ -143,7 +143,7 @@ class RunsScreen(FormScreen):
             programme = runs.programme_of(self.app.packs, left.run)
         self.app.push_screen(RunScreen(left, programme, None, closes=True))
 
-    def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
+    def allows(self, action: str) -> bool:
         """Only a run that was left is taken up or closed."""
         return action not in ("go_on", "close_run") or self._left is not None
 

@@ -104,6 +104,6 @@ def seconds_words(seconds: int) -> str:
 
 
 def _next(values: Sequence[int], value: int, step: int) -> int:
-    """The value after another, or before it; from one that is none of them, the nearest."""
+    """The value after another, or before it; the nearest one to a value that is not among them."""
     at = values.index(min(values, key=lambda v: abs(v - value)))
     return values[(at + step) % len(values)] if value in values else values[at]

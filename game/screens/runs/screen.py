@@ -99,7 +99,7 @@ class RunScreen(FramedScreen):
     # -- playing ---------------------------------------------------------------------------------
 
     def _next(self, said: str, *, counts_down: bool = False) -> Round | None:
-        """The next position; None when there is none, or none can be had."""
+        """The next position; None at the end, or if the selection cannot give another."""
         try:
             position = next(self._positions, None)
         except SelectionError as fault:
@@ -242,7 +242,7 @@ class RunScreen(FramedScreen):
         best, _ = runs.best_of(self.app.keeper, run.terms.kind, run.terms.mode)
         self.app.switch_screen(RunScreen(runs.begin(self.app.keeper, run), self._programme, best))
 
-    def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
+    def allows(self, action: str) -> bool:
         """What can no longer be had is not played again."""
         if action == "line":
             return self.entry.number is not None and bool(self.run_.done)
