@@ -323,7 +323,14 @@ def test_the_plain_commands_load_no_screens() -> None:
 
 def test_the_first_picture_needs_no_numpy() -> None:
     """The game starts and draws a cube at rest before NumPy is loaded."""
-    assert "numpy" not in loaded_after(["game.screens.app", "game.draw"])
+    assert "numpy" not in loaded_after(["game.screens.app", "game.draw.drawing"])
+
+
+def test_home_waits_for_nothing_that_its_words_do_not_need() -> None:
+    """The game at a later start loads no other command, no search, no drawing, no coach."""
+    loaded = loaded_after(["game.cli.play", "game.screens.launch", "game.screens.home.screen"])
+    late = {"argparse", "game.cli.arguments", "game.coach", "game.draw.look", "game.engine.engine"}
+    assert loaded.isdisjoint({*late, "game.search", "importlib.metadata", "json", "numpy"})
 
 
 def test_the_imports_are_really_read(tmp_path: Path) -> None:

@@ -12,7 +12,7 @@ from pathlib import Path
 
 import pytest
 
-from game.cli.commands import COMMANDS as PLAIN
+from game.cli.arguments import COMMANDS as PLAIN
 from game.cli.exits import MEANING
 from game.manual import INDEX, page, subjects
 from game.packs import load_pack

@@ -31,7 +31,6 @@ from textual.screen import Screen
 from textual.worker import WorkerFailed
 
 from game import mishap
-from game.draw.depth import Depth
 from game.errors import PackError, SettingsError
 from game.folders import Folders
 from game.keeping.keeper import Keeper
@@ -50,6 +49,7 @@ if TYPE_CHECKING:
     from textual.theme import Theme
 
     from game.atlas import Pars
+    from game.draw.depth import Depth
     from game.engine.engine import Engine
     from game.friends.contest import Contest
     from game.packs import Pack

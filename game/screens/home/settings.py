@@ -11,7 +11,7 @@ from textual.widget import Widget
 from textual.widgets import Input, OptionList, Static
 
 from game.cube.moves import parse_line
-from game.draw import draw_cube, size_for
+from game.draw.drawing import draw_cube, size_for
 from game.errors import SettingsError
 from game.play.position import position_after
 from game.screens.home.choices import SETTINGS, Choice, changed, stepped, usual

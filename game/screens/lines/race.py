@@ -15,7 +15,7 @@ from textual.widgets import Static
 
 from game.cube.cube import Cube
 from game.cube.moves import Move
-from game.draw import size_for
+from game.draw.drawing import size_for
 from game.draw.still import extent
 from game.foreign import shown
 from game.play.times import written

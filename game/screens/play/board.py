@@ -16,7 +16,7 @@ from textual.widgets import Static
 from game.cube import pair
 from game.cube.line import Line
 from game.cube.moves import Move
-from game.draw import Look
+from game.draw.look import Look
 from game.play.playable import Playable
 from game.play.sitting import Sitting
 from game.play.stages import stages
