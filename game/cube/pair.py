@@ -94,8 +94,8 @@ def pair_place(cube: Cube, slot: str) -> PairPlace:
 
 def is_cross_solved(cube: Cube) -> bool:
     """Whether the four cross edges are at home."""
-    home = geometry.whole(cube.grip)
-    return all(cube.where[i] == home[i] for i in CROSS_EDGES)
+    where = cube.upright.where
+    return all(where[i] == i for i in CROSS_EDGES)
 
 
 def is_pair_solved(cube: Cube, slot: str) -> bool:

@@ -52,7 +52,7 @@ if TYPE_CHECKING:
     from game.draw.depth import Depth
     from game.engine.engine import Engine
     from game.friends.contest import Contest
-    from game.packs import Pack
+    from game.packs import Pack, Puzzle
     from game.play.playable import Beside, Playable
     from game.records import Records
 
@@ -215,25 +215,36 @@ class PairwrightApp(Host):
             gc.freeze()
             gc.enable()
 
-    def open_first(self) -> None:
-        """Home; at the very first start, when nothing was ever played, the first level before it.
+    @cached_property
+    def first_level(self) -> Puzzle | None:
+        """The level that comes before home at the very first start, when nothing was ever played.
 
         Neither home nor the other packs are loaded then: the first picture comes the sooner.
-        A contest that the command was given comes before anything else.
         """
         if self.contest is not None:
-            self.call_later(self._join, self.contest)
-            return
-        first = None
-        if not self.keeper.has_records or self.keeper.record(_is_untouched, True):
-            in_hand = self.keeper.record(_in_hand, ()) if self.keeper.has_records else ()
-            first = first_puzzle(self._first_pack() or self.packs, in_hand)
-        if first is None:
-            self.call_later(self.go_home)
-            return
-        from game.screens.play.casual import CasualRules, PlayScreen  # noqa: PLC0415 - imported where it is pushed
+            return None
+        if self.keeper.has_records and not self.keeper.record(_is_untouched, True):
+            return None
+        in_hand = self.keeper.record(_in_hand, ()) if self.keeper.has_records else ()
+        return first_puzzle(self._first_pack() or self.packs, in_hand)
 
-        self.push_screen(PlayScreen(CasualRules(first)), self.go_home)
+    def get_default_screen(self) -> Screen[Any]:
+        """What lies below all other screens: home, unless the first level comes before it."""
+        if self.first_level is not None:
+            return super().get_default_screen()
+        from game.screens.home.screen import HomeScreen  # noqa: PLC0415 - imported where it is opened
+
+        home: Screen[Any] = self.get_screen(HomeScreen())
+        return home
+
+    def open_first(self) -> None:
+        """Over home, the contest that the command was given; without home, the first level."""
+        if self.contest is not None:
+            self.call_later(self._join, self.contest)
+        elif self.first_level is not None:
+            from game.screens.play.casual import CasualRules, PlayScreen  # noqa: PLC0415 - likewise
+
+            self.push_screen(PlayScreen(CasualRules(self.first_level)), self.go_home)
 
     def _first_pack(self) -> tuple[Pack, ...]:
         """The first pack alone; () if it cannot be used."""
@@ -254,12 +265,11 @@ class PairwrightApp(Host):
         if to_map:
             home.action_map()
 
-    async def _join(self, contest: Contest) -> None:
-        """Home, and from there to a contest."""
+    def _join(self, contest: Contest) -> None:
+        """From home to a contest."""
         from game.keeping import contests  # noqa: PLC0415 - likewise
         from game.screens.contests.screen import ContestScreen  # noqa: PLC0415 - likewise
 
-        await self.go_home()
         self.push_screen(ContestScreen(contests.entry_for(self.keeper, contest)))
 
     def play(

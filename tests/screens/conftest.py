@@ -61,6 +61,10 @@ class StandingClock:
 class QuietApp(PairwrightApp):
     """The game over an empty first screen, so that a test pushes the one it is about."""
 
+    def get_default_screen(self) -> Screen[Any]:
+        """An empty one."""
+        return Screen()
+
     def open_first(self) -> None:
         """Nothing opens by itself."""
 
