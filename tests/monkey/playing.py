@@ -118,7 +118,7 @@ async def play(
     try:
         while waiting:
             waiting = await _sitting(waiting, window, folders, played)
-        look_at_records(folders)
+        look_at_records(folders.records)
     except Exception as fault:
         played.fault = fault
     return played
@@ -151,13 +151,13 @@ async def _sitting(
     return []
 
 
-def look_at_records(folders: Folders) -> None:
+def look_at_records(path: Path) -> None:
     """Raises what is wrong with the records: the file, or anything in it that cannot be read."""
-    if not folders.records.exists():
+    if not path.exists():
         return
-    with closing(sqlite3.connect(folders.records)) as file:
+    with closing(sqlite3.connect(path)) as file:
         assert file.execute("PRAGMA integrity_check").fetchall() == [("ok",)]
-    records = open_records(folders.records)
+    records = open_records(path)
     try:
         attempts = list(records.all_attempts())
         runs = [*records.open_runs()]

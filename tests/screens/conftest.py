@@ -13,6 +13,7 @@ from typing import Any, Protocol
 import pytest
 from textual import events
 from textual.pilot import Pilot
+from textual.screen import Screen
 from textual.widget import Widget
 from textual.widgets import Static
 
