@@ -60,6 +60,21 @@ RULES = (
 BASE = ("game", "game.errors", "game.modes", "game.prose", "game.foreign")
 BELOW_THE_SCREENS = tuple(name for name, floor in FLOORS.items() if floor < FLOORS["game.screens"])
 
+SCREENS = {
+    "shared": 0,
+    "lines": 1,
+    "play": 2,
+    "round": 3,
+    "atlas": 4,
+    "drill": 4,
+    "runs": 4,
+    "match": 4,
+    "contests": 4,
+    "statistics": 4,
+    "home": 5,
+}
+"""Folder of screens -> its floor within them; what lies beside the folders stands above all."""
+
 MOST_LINES = 400
 MOST_OF_ITS_OWN = 8
 """Modules that lie in `game/` itself at most, `__init__` and `__main__` not counted."""
@@ -203,6 +218,27 @@ def test_the_records_know_no_rule_and_no_search() -> None:
     for name in within("game.folders", "game.records", "game.settings"):
         parts = {part(other) for other in insiders(name)}
         assert parts.isdisjoint({"game.search", "game.engine", *RULES}), name
+
+
+def area(module: str) -> str:
+    """The folder of screens that a module lies in; "" for what lies beside them."""
+    parts = module.split(".")
+    return parts[2] if len(parts) > 2 and parts[2] in SCREENS else ""
+
+
+def test_screens_import_only_what_lies_below_them() -> None:
+    """A feature knows what is shared and where one plays; only home and the app know features."""
+    upward = [
+        f"{name} imports {other}"
+        for name in within("game.screens")
+        for other in sorted(insiders(name))
+        if area(name) and part(other) == "game.screens" and area(other) != area(name)
+        if not area(other) or SCREENS[area(other)] >= SCREENS[area(name)]
+    ]
+    assert [line for line in upward if not line.endswith("imports game.screens")] == []
+    assert {p.name for p in (GAME / "screens").iterdir() if (p / "__init__.py").exists()} == set(
+        SCREENS
+    )
 
 
 def test_only_the_command_starts_the_screens() -> None:

@@ -12,9 +12,9 @@ from game.packs import Puzzle
 from game.screens.home.map_rows import level_head, level_row, pack_row
 from game.screens.lines.columns import grid
 from game.screens.match.rows import head_row, player_rows
-from game.screens.play.layout import plan
 from game.screens.runs.figures import table
 from game.screens.shared.help import own_text, rest_text
+from game.screens.shared.layout import plan
 from game.screens.shared.line_view import line_rows
 from game.screens.statistics.figures import (
     MEASURES,

@@ -19,8 +19,8 @@ from game.keeping.entries import Entry
 from game.screens.contests import rows as contest_rows
 from game.screens.contests.paste import PasteScreen
 from game.screens.contests.screen import ContestScreen, invite_screen
-from game.screens.home.map_rows import fit
 from game.screens.shared import keys
+from game.screens.shared.fitting import fit
 from game.screens.shared.frame import FramedScreen
 from game.screens.shared.key_bar import KeyBar
 from game.screens.shared.lists import ChoiceList

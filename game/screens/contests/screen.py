@@ -20,8 +20,8 @@ from game.screens.contests import rows as contest_rows
 from game.screens.contests.code import CodeScreen
 from game.screens.contests.paste import PasteScreen
 from game.screens.contests.table import ContestTableScreen
-from game.screens.home.choices import changed
 from game.screens.shared import keys
+from game.screens.shared.choices import changed
 from game.screens.shared.frame import MUTED
 from game.screens.shared.key_bar import KeyBar
 

@@ -28,7 +28,7 @@ from game.play.position import Position
 from game.play.result import Result
 from game.play.stages import stages
 from game.play.times import written
-from game.screens.home.map_rows import fit
+from game.screens.shared.fitting import fit
 from game.screens.shared.stage_rows import SIGNS, signs_of
 
 LABEL_WIDTH = 8

@@ -22,11 +22,11 @@ from game.draw.look import Lean
 from game.draw.still import extent
 from game.play.position import Position
 from game.play.stages import stages
-from game.screens.play.layout import Plan, plan
 from game.screens.shared import keys
 from game.screens.shared.cube_view import CubeView, FarView, Scene, scene_of
 from game.screens.shared.frame import FramedScreen
 from game.screens.shared.key_bar import KeyBar
+from game.screens.shared.layout import Plan, plan
 from game.screens.shared.lists import ChoiceList
 from game.screens.shared.looks import focuses, look_of
 from game.screens.shared.side_words import far_words, turns_words

@@ -8,9 +8,9 @@ from textual.widgets import Input
 
 from game.folders import Folders
 from game.packs import Puzzle
-from game.screens.home.choices import SETTINGS
 from game.screens.home.settings import SettingsScreen
 from game.screens.play.casual import PlayScreen
+from game.screens.shared.choices import SETTINGS
 from game.screens.shared.picture_view import PictureView
 from game.settings import Settings, load_settings, save_settings
 from tests.screens.conftest import Game, Start
