@@ -22,10 +22,9 @@ from game.runs import parse_run
 from game.screens.app import PairwrightApp
 from tests.monkey.events import Event
 
-MOST_SECONDS = 2.0
-"""What the game may take to answer to an event at most, on a machine that does nothing else."""
 LEFT_ALONE = 30.0
-"""Seconds after which it is said to hang, whatever else the machine does."""
+"""Seconds after which it is said to hang. It should answer within two; how long it took is told,
+but a machine that does much else must not fail the test."""
 
 
 @dataclass
