@@ -86,7 +86,7 @@ class ContestProgress:
         return (Card(name or "you", self.results),) if self.is_over else ()
 
 
-def entered_text(entered: ContestProgress) -> str:
+def progress_text(entered: ContestProgress) -> str:
     """What is kept besides the attempts."""
     begun = None if entered.begun is None else [entered.number, entered.begun]
     kept = {
@@ -98,7 +98,7 @@ def entered_text(entered: ContestProgress) -> str:
     return json.dumps(kept, separators=(",", ":"))
 
 
-def entered_of(text: str, tries: Iterable[ContestTry] = ()) -> ContestProgress:
+def progress_of(text: str, tries: Iterable[ContestTry] = ()) -> ContestProgress:
     """The same again, with the attempts, the oldest first; one that does not follow is passed over.
 
     Raises ContestError for any other text.

@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from datetime import datetime
 
 from game.errors import PairwrightError
-from game.friends.entry import ContestProgress, ContestTry, entered_of, entered_text
+from game.friends.entry import ContestProgress, ContestTry, progress_of, progress_text
 from game.modes import CONTEST, DAY
 from game.play.attempt import replay
 from game.play.position import parse_position
@@ -67,11 +67,11 @@ def enter(records: Records, entry: Entry) -> int:
 
     def is_same(text: str) -> bool:
         try:
-            return entered_of(text).kind == entered.kind
+            return progress_of(text).kind == entered.kind
         except PairwrightError:
             return False
 
-    return records.enter_run(entry.mode, entered.kind, entered_text(entered), is_same)
+    return records.enter_run(entry.mode, entered.kind, progress_text(entered), is_same)
 
 
 def _all_in(records: Records, mode: str, kind: str | None) -> Iterator[Entry]:
@@ -101,7 +101,7 @@ def result_of(record: Record) -> Result:
 
 
 def _entry(records: Records, run: KeptRun) -> Entry:
-    entered = entered_of(run.text, map(_try, records.attempts_of(run.number)))
+    entered = progress_of(run.text, map(_try, records.attempts_of(run.number)))
     return Entry(entered, run.number, run.began)
 
 

@@ -15,7 +15,7 @@ from textual import events
 from textual.geometry import Size
 
 from game.folders import Folders
-from game.friends.entry import entered_of
+from game.friends.entry import progress_of
 from game.modes import CONTEST, DAY, MATCH, TIMED
 from game.records import open_records
 from game.runs import parse_run
@@ -166,7 +166,7 @@ def look_at_records(path: Path) -> None:
             if run.mode in TIMED:
                 parse_run(run.text)
             elif run.mode in (CONTEST, DAY):
-                entered_of(run.text)
+                progress_of(run.text)
         assert all(attempt.position for attempt in attempts)
     finally:
         records.close()

@@ -213,7 +213,7 @@ class InviteScreen(FramedScreen):
         if named:
             return tuple(map(self._position, named[: MAX_POSITIONS + 1]))
         terms = self._terms
-        return first_positions(terms.chosen.programme, secrets.token_hex(8), terms.count)
+        return first_positions(terms.chosen.selection, secrets.token_hex(8), terms.count)
 
     def _position(self, named: str) -> Position:
         """The position of a setup, or of a level by its key: pack/level."""

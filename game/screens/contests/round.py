@@ -8,7 +8,7 @@ from game.friends.card_text import contest_name, day_name
 from game.friends.contest import TIME
 from game.keeping.entries import Entry
 from game.play.result import Result
-from game.screens.round.once import OnceRules, shown_before
+from game.screens.round.played_once import PlayedOnceRules, shown_before
 from game.screens.round.rules import Round
 
 
@@ -19,9 +19,9 @@ def contest_rules(
     then: Callable[[Result], None],
     *,
     is_unsure: bool = False,
-) -> OnceRules:
-    """Rules for the next position of an entry that is kept; see `OnceRules`."""
-    return OnceRules(_round(entry, gone, is_unsure=is_unsure), gone, seen, then)
+) -> PlayedOnceRules:
+    """Rules for the next position of an entry that is kept; see `PlayedOnceRules`."""
+    return PlayedOnceRules(_round(entry, gone, is_unsure=is_unsure), gone, seen, then)
 
 
 def _round(entry: Entry, gone: int, *, is_unsure: bool) -> Round:

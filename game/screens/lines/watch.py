@@ -23,13 +23,13 @@ from game.draw.still import extent
 from game.play.position import Position
 from game.play.stages import stages
 from game.screens.shared import keys
+from game.screens.shared.board_words import far_words, turns_words
 from game.screens.shared.cube_view import CubeView, FarView, Scene, scene_of
 from game.screens.shared.frame import FramedScreen
 from game.screens.shared.key_bar import KeyBar
 from game.screens.shared.layout import Plan, plan
 from game.screens.shared.lists import ChoiceList
 from game.screens.shared.looks import focuses, look_of
-from game.screens.shared.side_words import far_words, turns_words
 from game.screens.shared.solution_row import solution_row
 from game.screens.shared.stage_rows import named_joined, signs_of, stage_table
 

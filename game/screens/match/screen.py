@@ -180,7 +180,7 @@ class MatchScreen(FramedScreen):
 
     def _play(self, position: Position, name: str) -> None:
         """Anew, or once more: who has seen it gets neither another clock nor another inspection."""
-        from game.screens.round.once import OnceRules, shown_before  # noqa: PLC0415 - when pushed
+        from game.screens.round.played_once import PlayedOnceRules, shown_before  # noqa: PLC0415 - when pushed
         from game.screens.round.rules import Round  # noqa: PLC0415 - likewise
         from game.screens.round.screen import RoundScreen  # noqa: PLC0415
 
@@ -200,7 +200,7 @@ class MatchScreen(FramedScreen):
         )
         self._result = None
         gone = match.gone(self.app.keeper.now())
-        rules = OnceRules(round_, gone, self._seen, self._take)
+        rules = PlayedOnceRules(round_, gone, self._seen, self._take)
         self.app.push_screen(RoundScreen(rules), self._back)
 
     def _seen(self) -> None:

@@ -22,7 +22,7 @@ from game.engine.answers import Advanced, Answered, AnsweredByPairs, Preparing
 from game.play.sitting import SOLVED, Sitting
 from game.screens.play.board import Board, Shown
 from game.screens.play.hands import Hands
-from game.screens.play.letters import Reading, is_foreign
+from game.screens.play.letters import Letters, is_foreign
 from game.screens.play.playing import Opened
 from game.screens.play.rules import Rules
 from game.screens.shared.clock_view import ClockView
@@ -50,7 +50,7 @@ class PlayingScreen(BaseScreen[bool]):
         super().__init__()
         self.sitting = Sitting(rules.puzzle, datetime.now().astimezone())
         self.opened = Opened()
-        self.reading = Reading()
+        self.letters = Letters()
         self._rules = rules
         self._hands = Hands(self, rules)
         self._said = ("", "")  # in the message line until something else is done, and its tone
@@ -116,7 +116,7 @@ class PlayingScreen(BaseScreen[bool]):
         """Show a sitting from now on."""
         self.app.engine.forget(self)
         self.sitting = sitting
-        self.reading = Reading(flipped=self.reading.flipped)
+        self.letters = Letters(flipped=self.letters.flipped)
         far = self.app.settings.far_side == "always"
         self.opened = Opened(focus=self.opened.focus, far=far, pad=self.opened.pad)
         self.set_focus(None)
@@ -390,7 +390,7 @@ class PlayingScreen(BaseScreen[bool]):
 
     def action_back(self) -> None:
         """Close what was opened last; otherwise leave."""
-        if self.reading.wide:
+        if self.letters.wide:
             self.action_wide()
         else:
             self._rules.back()

@@ -62,7 +62,7 @@ class RunsScreen(FormScreen):
         if last is None:
             return Setup(chosen)
         try:
-            return setup_for(last.terms, runs.programme_of(self.app.packs, last), chosen)
+            return setup_for(last.terms, runs.selection_of(self.app.packs, last), chosen)
         except SelectionError:
             return Setup(chosen)
 
@@ -78,10 +78,10 @@ class RunsScreen(FormScreen):
 
     def sample(self) -> Position | None:
         """One of the kind; of the day's five none is shown before."""
-        programme = self.setup.programme
-        if isinstance(programme, FromDay):
+        selection = self.setup.selection
+        if isinstance(selection, FromDay):
             return position_of(SOLVED)
-        return next(iter(first_positions(programme, "sample", 1)), None)
+        return next(iter(first_positions(selection, "sample", 1)), None)
 
     def first_words(self) -> Content:
         """A run that was left."""
@@ -134,21 +134,21 @@ class RunsScreen(FormScreen):
     def _play(self, entry: runs.NumberedRun) -> None:
         best, _ = self._best_of(entry.run.terms)
         try:
-            programme = runs.programme_of(self.app.packs, entry.run)
+            selection = runs.selection_of(self.app.packs, entry.run)
         except SelectionError as fault:
             self.say(f"{fault}. x closes the run as it is.", WARN)
             return
-        self.app.push_screen(RunScreen(entry, programme, best))
+        self.app.push_screen(RunScreen(entry, selection, best))
 
     def action_close_run(self) -> None:
         """Close the run that was left, and show what it came to."""
         left = self._left
         if left is None:
             return
-        programme = None
+        selection = None
         with suppress(SelectionError):
-            programme = runs.programme_of(self.app.packs, left.run)
-        self.app.push_screen(RunScreen(left, programme, None, closes=True))
+            selection = runs.selection_of(self.app.packs, left.run)
+        self.app.push_screen(RunScreen(left, selection, None, closes=True))
 
     def allows(self, action: str) -> bool:
         """Only a run that was left is taken up or closed."""

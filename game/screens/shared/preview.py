@@ -52,7 +52,7 @@ class Preview(Vertical):
         if not self._has_words:
             return
         from game.coach.telling import where  # noqa: PLC0415
-        from game.screens.shared.side_words import terms_words  # noqa: PLC0415 - home has no words
+        from game.screens.shared.board_words import terms_words  # noqa: PLC0415 - home has no words
 
         lines = [where(position.cube, slot, look.scheme) for slot in position.pairs[:2]]
         lines += terms_words(position)

@@ -15,7 +15,7 @@ from game.packs import Puzzle
 from game.screens.lines.screen import LinesScreen
 from game.screens.match.screen import MatchScreen
 from game.screens.round.curtain import CurtainScreen
-from game.screens.round.once import SHOWN_BEFORE
+from game.screens.round.played_once import SHOWN_BEFORE
 from game.screens.round.screen import RoundScreen
 from tests.screens.conftest import Game, Start
 

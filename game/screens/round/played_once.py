@@ -18,7 +18,7 @@ def shown_before(*, is_unsure: bool) -> str:
     return UNSURE if is_unsure else SHOWN_BEFORE
 
 
-class OnceRules(RoundRules):
+class PlayedOnceRules(RoundRules):
     """Plays one position, of which it is kept when it was first shown.
 
     gone: seconds since then; seen: called when it is shown; then: called with what came of it.
