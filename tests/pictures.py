@@ -18,6 +18,7 @@ from datetime import timedelta
 from html import escape
 from pathlib import Path
 
+from pytest import MonkeyPatch
 from rich.style import Style
 from textual.strip import Strip
 
@@ -47,6 +48,8 @@ from game.settings import Settings, save_settings
 from tests.many_attempts import DAYS, FIRST_DAY, write
 from tests.screens.conftest import Game, QuietApp, StandingClock
 from tests.screens.players import solve
+from tests.screens.quick import undrawn
+from tests.screens.resting import RestingLoop
 
 PICTURES = Path(__file__).parents[1] / ".pictures"
 SIZE = (100, 30)
@@ -398,7 +401,9 @@ def main() -> int:
     PICTURES.mkdir(exist_ok=True)
     for name in sys.argv[1:] or SCENES:
         path = PICTURES / f"{name}.svg"
-        rows = asyncio.run(strips(SCENES[name]))
+        with MonkeyPatch.context() as patch, asyncio.Runner(loop_factory=RestingLoop) as runner:
+            undrawn(patch)
+            rows = runner.run(strips(SCENES[name]))
         path.write_text(svg(rows, "#13151c", "#d9dce6"), encoding="utf-8")
         print(f"{path.relative_to(PICTURES.parent)}  {path.stat().st_size / 1000:.0f} kB")
     return 0

@@ -8,7 +8,7 @@ from pathlib import Path
 
 from game.friends.codes import invite_code
 from game.friends.contest import Contest
-from tests.cli.running import run
+from tests.cli.running import run_apart
 from tests.screens.friends import CONTEST, KEYS
 from tests.test_terminal import Terminal, terminal
 
@@ -64,7 +64,7 @@ def test_two_play_one_invite_and_a_third_ranks_them(tmp_path: Path) -> None:
         f"{quoted}\n[20:16:00] Cem: \u202egnihton\n",
         encoding="utf-8",
     )
-    told = run("standings", str(chat), "--no-par", "--json")
+    told = run_apart("standings", str(chat), "--no-par", "--json")
     assert told.code == 0
     text = json.dumps(json.loads(told.out))
     assert text.index("Ada") < text.index("Bo")

@@ -99,6 +99,8 @@ def statistics_of(path: Path) -> Statistics:
     Raises RecordsError.
     """
     with ThreadPoolExecutor(1) as beside, closing(Records(path)) as records:
+        if records.is_empty:  # before there are two: a damaged file is moved aside, and told, once
+            return statistics({}, {})
         by_day = beside.submit(_sums_by_day, path)
         return statistics(records.sums_by_position(), by_day.result())
 

@@ -1,4 +1,8 @@
-"""Runs the command as a person does: in a process of its own, with bytes in and out."""
+"""Runs the command: in this process, in one of its own, or in a terminal, with bytes in and out.
+
+Most tests call it in this process, which is quicker by far. What is about the process itself (its
+streams, signals, what it imports) is started as a person starts it.
+"""
 
 from __future__ import annotations
 
@@ -6,10 +10,15 @@ import os
 import subprocess
 import sys
 from collections.abc import Mapping
+from contextlib import chdir
+from io import BytesIO, TextIOWrapper
 from pathlib import Path
 from typing import NamedTuple
+from unittest.mock import patch
 
 import pexpect  # type: ignore[import-untyped]
+
+from game.cli import main
 
 ROOT = Path(__file__).parents[2]
 COMMAND = [sys.executable, "-m", "game"]
@@ -31,8 +40,43 @@ def environment(**more: str) -> dict[str, str]:
     return kept | more
 
 
-def run(*arguments: str | bytes | Path, stdin: bytes = b"", **env: str) -> Ran:
-    """`pairwright` with these arguments."""
+def run(*arguments: str | bytes | Path, stdin: bytes = b"") -> Ran:
+    """`pairwright` with these arguments, in this process: with streams of its own, as bytes."""
+    streams = Streams(stdin)
+    with (
+        streams,
+        patch.dict(os.environ, environment(), clear=True),
+        chdir(ROOT),
+    ):
+        code = main([os.fsdecode(argument) for argument in arguments])
+    return Ran(code, streams.said(streams.out), streams.said(streams.err))
+
+
+class Streams:
+    """Standard input, output and error as they are without a terminal, in UTF-8."""
+
+    def __init__(self, stdin: bytes) -> None:
+        self.input = TextIOWrapper(BytesIO(stdin), encoding="utf-8")
+        self.out = TextIOWrapper(BytesIO(), encoding="utf-8")
+        self.err = TextIOWrapper(BytesIO(), encoding="utf-8", errors="backslashreplace")
+        self._own = (sys.stdin, sys.stdout, sys.stderr)
+
+    def __enter__(self) -> None:
+        sys.stdin, sys.stdout, sys.stderr = self.input, self.out, self.err
+
+    def __exit__(self, *_: object) -> None:
+        sys.stdin, sys.stdout, sys.stderr = self._own
+
+    @staticmethod
+    def said(stream: TextIOWrapper) -> str:
+        """What has been written to a stream, line ends as they are."""
+        stream.flush()
+        assert isinstance(stream.buffer, BytesIO)
+        return stream.buffer.getvalue().decode()
+
+
+def run_apart(*arguments: str | bytes | Path, stdin: bytes = b"", **env: str) -> Ran:
+    """`pairwright` with these arguments, as a person starts it: in a process of its own."""
     command = [*COMMAND, *arguments]
     ended = subprocess.run(
         command, input=stdin, capture_output=True, cwd=ROOT, env=environment(**env), check=False

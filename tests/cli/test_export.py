@@ -19,7 +19,7 @@ import pytest
 
 from game.cli.export import COLUMNS, write_csv, write_json
 from game.records import Record, open_records
-from tests.cli.running import COMMAND, ROOT, environment, one_line, run
+from tests.cli.running import COMMAND, ROOT, environment, one_line, run, run_apart
 from tests.records.samples import SAMPLE
 
 RECORDS = (
@@ -110,7 +110,7 @@ def test_what_is_no_file_is_never_replaced(home: Path) -> None:
 
 def test_a_folder_that_is_not_there(home: Path) -> None:
     """A FILE that cannot be made is told in one line."""
-    code, _, err = run("export", "--csv", "--data-dir", home, home / "none" / "x.csv")
+    code, _, err = run_apart("export", "--csv", "--data-dir", home, home / "none" / "x.csv")
     assert code == 2
     assert one_line(err)
 

@@ -13,7 +13,7 @@ from game import __version__
 from game.cli import main
 from game.cli.exits import MEANING, Exit
 from game.friends.codes import invite_code
-from tests.cli.running import COMMAND, ROOT, environment, one_line, run
+from tests.cli.running import COMMAND, ROOT, environment, one_line, run, run_apart
 from tests.screens.friends import CONTEST
 
 LOADED = """
@@ -158,7 +158,7 @@ def test_something_is_not_installed(tmp_path: Path) -> None:
 
 def test_a_terminal_that_cannot_encode(data_dir: Path) -> None:
     """Where the output takes ASCII only, what it cannot show is escaped, not a crash."""
-    code, out, err = run(
+    code, out, err = run_apart(
         "par", "--data-dir", data_dir, "R", PYTHONIOENCODING="ascii", PYTHONUTF8="0"
     )
     assert (code, err) == (Exit.DONE, "")

@@ -22,7 +22,17 @@ from game.cube.cube import SOLVED
 from game.cube.line import obtm
 from game.cube.moves import MAX_TEXT, parse_line
 from game.cube.pair import SLOTS, is_goal
-from tests.cli.running import COMMAND, ROOT, Ran, ended, environment, one_line, run, spawn
+from tests.cli.running import (
+    COMMAND,
+    ROOT,
+    Ran,
+    ended,
+    environment,
+    one_line,
+    run,
+    run_apart,
+    spawn,
+)
 
 LONG = "U R2 F B R B2 R U2 L B2 R U' D' R2 F R' L B2 U2 F2"
 """Every edge turned over: cross and all four pairs, a search of minutes."""
@@ -182,7 +192,7 @@ def test_lines_in_lines_out(data_dir: Path) -> None:
         b"R U R' U'\r",
         b"F",
     ]
-    code, out, err = par(data_dir, "-", stdin=b"\n".join(lines))
+    code, out, err = run_apart("par", "--data-dir", data_dir, "-", stdin=b"\n".join(lines))
     assert (code, err) == (Exit.FAULT, "")
     answers = [json.loads(line) for line in out.splitlines()]
     pars = [answer.get("par", "error") for answer in answers]

@@ -6,12 +6,12 @@ import signal
 from pathlib import Path
 
 from game.cli.exits import Exit
-from tests.cli.running import ended, one_line, run, spawn
+from tests.cli.running import ended, one_line, run_apart, spawn
 
 
 def test_no_terminal(tmp_path: Path) -> None:
     """Without a terminal the game says so in one line, exits 2 and creates nothing."""
-    code, out, err = run("--data-dir", tmp_path / "home")
+    code, out, err = run_apart("--data-dir", tmp_path / "home")
     assert (code, out) == (Exit.CANNOT, "")
     assert "needs a terminal" in err
     assert one_line(err)

@@ -12,9 +12,7 @@ from typing import Any, Protocol
 
 import pytest
 from textual import events
-from textual.message_pump import MessagePump
 from textual.pilot import Pilot
-from textual.screen import Screen
 from textual.widget import Widget
 from textual.widgets import Static
 
@@ -28,25 +26,26 @@ from game.screens.play.casual import CasualRules, PlayScreen
 from game.search.outcome import Outcome, Progress
 from game.search.shortest import search
 from game.settings import Settings, save_settings
+from tests.screens.quick import parsed_once, undrawn
+from tests.screens.resting import RestingLoop, rest
 
 CHARACTERS = {"space": " ", "apostrophe": "'", "question_mark": "?"}
 """What a key of this name types."""
-PATIENCE = 400
+PATIENCE = 1000
 """Looks at a condition before a test gives it up."""
-SETTLING = 50_000
-"""Turns of the event loop before a game that never comes to rest fails its test."""
 
 
-def _unpainted(screen: Screen[object]) -> bool:
-    """Whether something waits for the screen's next tick."""
-    return screen.is_current and bool(
-        screen._layout_required
-        or screen._scroll_required
-        or screen._repaint_required
-        or screen._recompose_required
-        or screen._dirty_widgets
-        or screen._callbacks
-    )
+@pytest.hookimpl
+def pytest_asyncio_loop_factories() -> dict[str, Callable[[], RestingLoop]]:
+    """Every test of a screen runs on a loop that tells when the game has come to rest."""
+    return {"resting": RestingLoop}
+
+
+@pytest.fixture(autouse=True)
+def _quick(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Textual does what a player would wait for, and does the rest once."""
+    undrawn(monkeypatch)
+    parsed_once(monkeypatch)
 
 
 class StandingClock:
@@ -81,9 +80,10 @@ class Game:
     async def until(self, condition: Callable[[], object]) -> None:
         """Wait, within a bound, for what is asserted."""
         for _ in range(PATIENCE):
+            await self.settle()
             if condition():
                 return
-            await self.pilot.pause(0.01)
+            await asyncio.sleep(0.005)
         raise AssertionError("it never came to that")
 
     async def press(self, keys: str) -> None:
@@ -103,8 +103,15 @@ class Game:
     ) -> None:
         """A click on a widget (or on the screen), once it has its place, and what follows."""
         await self.settle()
-        await self.pilot.click(target, offset=offset, button=button)
-        await self.settle()
+        screen = self.app.screen
+        widget = target if isinstance(target, Widget) else screen.query_one(target or "*")
+        if target is None:
+            widget = screen
+        x, y = widget.region.offset + offset
+        for event in (events.MouseMove, events.MouseDown, events.MouseUp):
+            pressed = 0 if event is events.MouseMove else button
+            self.app.post_message(event(None, x, y, 0, 0, pressed, False, False, False))
+            await self.settle()
 
     async def resize(self, columns: int, rows: int) -> None:
         """A window of another size, drawn anew."""
@@ -113,44 +120,8 @@ class Game:
         await self.settle()
 
     async def settle(self) -> None:
-        """Until every message has been dealt with and the screen is laid out, looked at twice.
-
-        Textual lays a screen out at the next tick of a timer; here that tick comes at once.
-        """
-        quiet = 0
-        for _ in range(PATIENCE):
-            await self._deal_with_all()
-            screen = self.app.screen
-            if any(not pump._message_queue.empty() for pump in self._pumps()):
-                quiet = 0
-            elif _unpainted(screen):
-                quiet = 0
-                screen._on_timer_update()
-            elif quiet:
-                return
-            else:
-                quiet = 1
-        raise AssertionError(f"never came to rest: {_unpainted(screen)}, {self._pumps()}")
-
-    async def _deal_with_all(self) -> None:
-        """Until each widget has come to a message put behind all those that it had."""
-        behind: set[MessagePump] = set()
-
-        def reached(pump: MessagePump) -> None:
-            behind.discard(pump)
-
-        for pump in self._pumps():
-            if pump.call_later(reached, pump):
-                behind.add(pump)
-        for _ in range(SETTLING):
-            await asyncio.sleep(0)
-            if all(pump._closed for pump in behind) or self.app._exception_event.is_set():
-                return
-        raise AssertionError(f"never came to rest: {behind}")
-
-    def _pumps(self) -> tuple[MessagePump, ...]:
-        """The app, the screen in front, and all that is on it."""
-        return (self.app, *self.app.screen.walk_children(with_self=True))
+        """Until every message has been dealt with and the screen is laid out."""
+        await rest()
 
     async def play(self, puzzle: Puzzle) -> PlayScreen:
         """The playing screen at a puzzle, its clock running."""
@@ -202,7 +173,10 @@ class Start(Protocol):
 
 @pytest.fixture
 def start(folders: Folders) -> Start:
-    """Start a game: `async with start() as game`. Starting again finds the same folders."""
+    """Start a game: `async with start() as game`. Starting again finds the same folders.
+
+    What is on the screen at the end is drawn, whether a test has looked at it or not.
+    """
 
     @asynccontextmanager
     async def started(
@@ -218,7 +192,10 @@ def start(folders: Folders) -> Start:
         app = app_type(folders, packs, clock=clock)
         app.animation_level = "none"
         async with app.run_test(size=size) as pilot:
-            yield Game(app, pilot, clock)
+            game = Game(app, pilot, clock)
+            yield game
+            if app.is_running:
+                game.rows()
 
     return started
 

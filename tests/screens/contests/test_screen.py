@@ -241,7 +241,7 @@ async def test_lines_of_friends_come_after_playing(start: Start) -> None:
         await play_all(game)
         await game.until(lambda: game.says("2 of 2 solved"))
         await game.press("s")
-        await game.until(lambda: game.says("Ada"))
+        await game.until(lambda: game.says("Cem"))
         await game.press("l")
         await game.until(lambda: isinstance(game.app.screen, LinesScreen))
         assert all(game.says(name) for name in ("Ada", "Bo", "Cem"))
