@@ -302,6 +302,10 @@ class PairwrightApp(Host):
         # A first screen that is covered before it was drawn never says that it was.
         self.set_timer(LATEST_SECONDS, self._after_first_picture)
 
+    async def _shutdown(self) -> None:
+        self.is_ending = True
+        await super()._shutdown()
+
     def on_unmount(self) -> None:
         """Stop the search and close the records."""
         if "engine" in self.__dict__:

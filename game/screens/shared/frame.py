@@ -45,7 +45,8 @@ class BaseScreen(Listener, LeftOnce[ScreenResultType]):
     @property
     def stands(self) -> bool:
         """Whether the screen has its parts and has not been left."""
-        return self.is_mounted and self.is_attached and not self.has_left and not self._pruning
+        is_there = self.is_mounted and self.is_attached and not self._pruning
+        return is_there and not self.has_left and not self.app.is_ending
 
     def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
         """A command is carried out while the screen stands and allows it."""

@@ -37,6 +37,8 @@ class Host(App[int]):
     keeper: Keeper
     clock: Callable[[], float]
     moment: float
+    is_ending: bool = False
+    """Whether screens are being taken down for good."""
 
     @property
     @abstractmethod
