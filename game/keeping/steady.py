@@ -48,6 +48,14 @@ def since_boot() -> float:
     return time.clock_gettime(clock) if clock is not None else 0.0
 
 
+def asleep() -> float:
+    """Seconds for which the computer has slept since its start, as far as the system tells.
+
+    The clock by which a position is played stands meanwhile (CLOCK_MONOTONIC of Linux).
+    """
+    return max(0.0, since_boot() - time.monotonic())
+
+
 class SteadyClock:
     """The clock of a data folder. path: of its file, which is made at the first use."""
 
