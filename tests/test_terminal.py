@@ -46,7 +46,11 @@ class Terminal:
 
     def shows(self, *words: str) -> None:
         """Reads what the game writes until all these words stand in the window."""
-        self._read(lambda: all(word in self.text for word in words))
+        self._read(lambda: self._holds(words))
+
+    def _holds(self, words: Iterable[str]) -> bool:
+        text = self.text
+        return all(word in text for word in words)
 
     def press(self, *keys: str) -> None:
         """Presses keys, none of which waits for what the one before shows."""

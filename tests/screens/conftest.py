@@ -27,7 +27,7 @@ from game.screens.play.casual import CasualRules, PlayScreen
 from game.search.outcome import Outcome, Progress
 from game.search.shortest import search
 from game.settings import Settings, save_settings
-from tests.screens.quick import parsed_once, undrawn
+from tests.screens.quick import parsed_once, read_once, searched_once, undrawn
 from tests.screens.resting import RestingLoop, rest
 
 CHARACTERS = {"space": " ", "apostrophe": "'", "question_mark": "?"}
@@ -47,6 +47,8 @@ def _quick(monkeypatch: pytest.MonkeyPatch) -> None:
     """Textual does what a player would wait for, and does the rest once."""
     undrawn(monkeypatch)
     parsed_once(monkeypatch)
+    searched_once(monkeypatch)
+    read_once(monkeypatch)
 
 
 class StandingClock:
@@ -77,6 +79,8 @@ class Game:
     app: PairwrightApp
     pilot: Pilot[int]
     clock: StandingClock
+    was_seen: bool = False
+    """Whether a test has looked at the screen."""
 
     async def until(self, condition: Callable[[], object]) -> None:
         """Wait, within a bound, for what is asserted."""
@@ -145,6 +149,7 @@ class Game:
 
     def rows(self) -> list[str]:
         """The whole screen as text, row by row."""
+        self.was_seen = True
         lines = self.app.screen._compositor.render_strips()
         return ["".join(segment.text for segment in strip) for strip in lines]
 
@@ -176,7 +181,7 @@ class Start(Protocol):
 def start(folders: Folders) -> Start:
     """Start a game: `async with start() as game`. Starting again finds the same folders.
 
-    What is on the screen at the end is drawn, whether a test has looked at it or not.
+    What is on the screen at the end is drawn even if a test has never looked at it.
     """
 
     @asynccontextmanager
@@ -195,7 +200,7 @@ def start(folders: Folders) -> Start:
         async with app.run_test(size=size) as pilot:
             game = Game(app, pilot, clock)
             yield game
-            if app.is_running:
+            if app.is_running and not game.was_seen:
                 game.rows()
 
     return started

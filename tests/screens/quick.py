@@ -1,8 +1,9 @@
-"""What a game without a terminal need not do: draw what nobody looks at, parse styles anew."""
+"""What a game without a terminal need not do: draw unseen pictures, find anew what was found."""
 
 from __future__ import annotations
 
 from functools import cache
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -13,6 +14,11 @@ from textual.css import stylesheet
 from textual.css.model import RuleSet
 from textual.css.parse import parse
 from textual.css.tokenize import Token, tokenize_values
+
+from game.cube.cube import Cube
+from game.packs import Pack, load_pack, pack_folder
+from game.search.outcome import Outcome, is_finished
+from game.search.shortest import search
 
 TICK = 0.0001
 """Seconds between a change and the layout that follows it; Textual waits for up to 16 ms."""
@@ -65,3 +71,37 @@ def parsed_once(monkeypatch: pytest.MonkeyPatch) -> None:
         stylesheet, "tokenize_values", lambda values: _tokens(frozenset(values.items()))
     )
     monkeypatch.setattr(stylesheet, "parse", _rules)
+
+
+_FOUND: dict[tuple[object, ...], Outcome] = {}
+"""What searches have found, by all that it follows from."""
+
+
+def _found(
+    cube: Cube, solve: tuple[str, ...], faces: str, *, first: bool, **others: Any
+) -> Outcome:
+    key = (cube, solve, faces, first)
+    if key not in _FOUND:
+        outcome = search(cube, solve, faces, first=first, **others)
+        if not is_finished(outcome, first=first):
+            return outcome
+        _FOUND[key] = outcome
+    return _FOUND[key]
+
+
+def searched_once(monkeypatch: pytest.MonkeyPatch) -> None:
+    """The engine finds the same in every game of a run; the second time it need not search."""
+    monkeypatch.setattr("game.search.shortest.search", _found)
+
+
+_read = cache(load_pack)
+
+
+def _pack(path: Path) -> Pack:
+    return _read(path) if path.parent == pack_folder() else load_pack(path)
+
+
+def read_once(monkeypatch: pytest.MonkeyPatch) -> None:
+    """The packs that come with the program are read once for all games of a run."""
+    monkeypatch.setattr("game.packs.folder.load_pack", _pack)
+    monkeypatch.setattr("game.packs.load_pack", _pack)

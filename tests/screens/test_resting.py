@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import asyncio
+import time
 from collections.abc import Awaitable, Callable
 
 import pytest
@@ -27,6 +28,12 @@ async def soon() -> None:
     done.append("soon")
 
 
+async def elsewhere() -> None:
+    """What another thread does for the loop."""
+    await asyncio.to_thread(time.sleep, 0.01)
+    done.append("elsewhere")
+
+
 async def later() -> None:
     """What nobody waits for."""
     await asyncio.sleep(60)
@@ -34,10 +41,16 @@ async def later() -> None:
 
 
 @pytest.mark.parametrize(
-    ("work", "names"), [(lambda: chain(100), ["chain"]), (soon, ["chain", "soon"]), (later, [])]
+    ("work", "names"),
+    [
+        (lambda: chain(100), ["chain"]),
+        (soon, ["chain", "soon"]),
+        (elsewhere, ["elsewhere"]),
+        (later, []),
+    ],
 )
 async def test_rest_comes_after_all_work(work: Callable[[], Awaitable[None]], names: str) -> None:
-    """Callbacks and timers that are due soon come before; a timer due later does not hold it up."""
+    """Callbacks, timers that are due soon and other threads come first; a later timer does not."""
     done.clear()
     task = asyncio.ensure_future(work())
     await rest()
