@@ -27,8 +27,8 @@ Their text is one clear line for the player; a `NotationError` adds the offendin
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from difflib import get_close_matches
+from typing import NamedTuple
 from unicodedata import combining, east_asian_width
 
 SHOWN = 60
@@ -94,8 +94,7 @@ class DayError(PairwrightError):
     """A date for which there are no five positions, or a text that is no date."""
 
 
-@dataclass(frozen=True)
-class Fault:
+class Fault(NamedTuple):
     """One thing wrong in a pack: file, level id and key (empty when none), problem, caret lines."""
 
     file: str
@@ -147,7 +146,7 @@ class CodeNewer(CodeError):
 
 
 class MatchError(PairwrightError):
-    """Players that cannot be those of a match, or a text that is none of a match."""
+    """Players who cannot play a match together, or a stored match that cannot be read."""
 
 
 class ManualError(PairwrightError):

@@ -14,9 +14,9 @@ Nothing is created here: whoever writes a file first makes its folder.
 from __future__ import annotations
 
 import os
-from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
+from typing import NamedTuple
 
 import platformdirs
 
@@ -25,8 +25,7 @@ from game.errors import SettingsError
 NAME = "pairwright"
 
 
-@dataclass(frozen=True)
-class Folders:
+class Folders(NamedTuple):
     """The four folders, as absolute paths; they need not exist."""
 
     data: Path

@@ -8,10 +8,7 @@ ends in one.
 from __future__ import annotations
 
 import os
-import platform
 import re
-import tempfile
-import traceback
 from collections.abc import Collection, Iterable, Mapping
 from contextlib import suppress
 from datetime import datetime
@@ -77,6 +74,9 @@ def _text(
     keys: list[str],
     names: Collection[str],
 ) -> str:
+    import platform  # noqa: PLC0415 - all that is only needed now
+    import traceback  # noqa: PLC0415
+
     told = {"Pairwright": __version__, "at": at.isoformat(timespec="seconds")}
     told |= {"Python": platform.python_version(), "system": platform.platform()}
     told |= {package: _version(package) for package in _PACKAGES}
@@ -130,6 +130,8 @@ def _free(folder: Path, at: datetime) -> Path:
 
 def _write(path: Path, content: bytes) -> None:
     """Write it whole or not at all. Raises OSError."""
+    import tempfile  # noqa: PLC0415 - likewise
+
     number, name = tempfile.mkstemp(dir=path.parent, prefix=".mishap-")
     try:
         with os.fdopen(number, "wb") as file:

@@ -60,6 +60,21 @@ RULES = (
 BASE = ("game", "game.errors", "game.modes", "game.prose", "game.foreign")
 BELOW_THE_SCREENS = tuple(name for name, floor in FLOORS.items() if floor < FLOORS["game.screens"])
 
+SCREENS = {
+    "shared": 0,
+    "lines": 1,
+    "play": 2,
+    "round": 3,
+    "atlas": 4,
+    "drill": 4,
+    "runs": 4,
+    "match": 4,
+    "contests": 4,
+    "statistics": 4,
+    "home": 5,
+}
+"""Folder of screens -> its floor within them; what lies beside the folders stands above all."""
+
 MOST_LINES = 400
 MOST_OF_ITS_OWN = 8
 """Modules that lie in `game/` itself at most, `__init__` and `__main__` not counted."""
@@ -205,6 +220,27 @@ def test_the_records_know_no_rule_and_no_search() -> None:
         assert parts.isdisjoint({"game.search", "game.engine", *RULES}), name
 
 
+def area(module: str) -> str:
+    """The folder of screens that a module lies in; "" for what lies beside them."""
+    parts = module.split(".")
+    return parts[2] if len(parts) > 2 and parts[2] in SCREENS else ""
+
+
+def test_screens_import_only_what_lies_below_them() -> None:
+    """A feature knows what is shared and where one plays; only home and the app know features."""
+    upward = [
+        f"{name} imports {other}"
+        for name in within("game.screens")
+        for other in sorted(insiders(name))
+        if area(name) and part(other) == "game.screens" and area(other) != area(name)
+        if not area(other) or SCREENS[area(other)] >= SCREENS[area(name)]
+    ]
+    assert [line for line in upward if not line.endswith("imports game.screens")] == []
+    assert {p.name for p in (GAME / "screens").iterdir() if (p / "__init__.py").exists()} == set(
+        SCREENS
+    )
+
+
 def test_only_the_command_starts_the_screens() -> None:
     """`game.screens` is imported by itself and by the command that starts the game."""
     users = {
@@ -323,7 +359,14 @@ def test_the_plain_commands_load_no_screens() -> None:
 
 def test_the_first_picture_needs_no_numpy() -> None:
     """The game starts and draws a cube at rest before NumPy is loaded."""
-    assert "numpy" not in loaded_after(["game.screens.app", "game.draw"])
+    assert "numpy" not in loaded_after(["game.screens.app", "game.draw.drawing"])
+
+
+def test_home_waits_for_nothing_that_its_words_do_not_need() -> None:
+    """The game at a later start loads no other command, no search, no drawing, no coach."""
+    loaded = loaded_after(["game.cli.play", "game.screens.launch", "game.screens.home.screen"])
+    late = {"argparse", "game.cli.arguments", "game.coach", "game.draw.look", "game.engine.engine"}
+    assert loaded.isdisjoint({*late, "game.search", "importlib.metadata", "json", "numpy"})
 
 
 def test_the_imports_are_really_read(tmp_path: Path) -> None:

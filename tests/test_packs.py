@@ -10,7 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 import game
-from game.atlas import ENTRIES, AtlasPuzzle, Spot
+from game.atlas import CELLS, AtlasPuzzle, Spot
 from game.cube.colours import HOME_COLOURS
 from game.cube.symmetry import TWINS, twin
 from game.drill.item import items
@@ -278,7 +278,7 @@ def test_own_packs_follow_those_of_the_program(tmp_path: Path) -> None:
 
 def test_a_name_that_records_know_for_something_else_is_refused(tmp_path: Path) -> None:
     """No own pack can have the name that the atlas or a step of the drill puts before its keys."""
-    spot = AtlasPuzzle(Spot(ENTRIES[0], "FR", ENTRIES[0].turns[0]), 6)
+    spot = AtlasPuzzle(Spot(CELLS[0], "FR", CELLS[0].turns[0]), 6)
     names = {key.partition("/")[0] for key in (spot.key, *items())}
     (tmp_path / "shipped").mkdir()
     own = tmp_path / "own"

@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
+import ast
 import os
 import re
 import subprocess
 import sys
+from importlib import import_module
 from pathlib import Path
 
 import pytest
 
-from game.cli.commands import COMMANDS as PLAIN
+from game.cli.arguments import COMMANDS as PLAIN
 from game.cli.exits import MEANING
 from game.manual import INDEX, page, subjects
 from game.packs import load_pack
@@ -185,3 +187,33 @@ def test_the_map_of_modules_is_true() -> None:
     assert [name for name in sorted(named) if not (ROOT / name).exists()] == []
     parts = [name.removeprefix("game.") for name in FLOORS if name != "game"]
     assert [part for part in parts if not re.search(rf"`{part}/?`", page)] == []
+
+
+def test_the_tree_of_folders_is_true() -> None:
+    """Every folder of the game stands in the contributors' tree, with its own first line."""
+    page = (ROOT / "DEVELOPERS.md").read_text("utf-8")
+    tree = re.search(r"## The folders\n.*?```text\n(.*?)```", page, re.DOTALL)
+    assert tree is not None
+    told = [line.split("/", 1) for line in tree[1].splitlines()]
+    shown = {(name.strip(), " ".join(words.split())) for name, words in told}
+    for path in (ROOT / "game").rglob("__init__.py"):
+        words = (ast.get_docstring(ast.parse(path.read_text("utf-8"))) or "").split("\n\n")[0]
+        assert (path.parent.name, " ".join(words.split())) in shown, path
+
+
+def test_the_words_are_where_they_are_said_to_be() -> None:
+    """Every name in the table of words can be imported."""
+    page = (ROOT / "DEVELOPERS.md").read_text("utf-8").split("## Words\n")[1].split("\n## ")[0]
+    names = re.findall(r"`((?:\w+\.)+\w+)`", page)
+    assert len(names) > 15
+    for name in names:
+        *parts, last = name.split(".")
+        assert _is_there("game." + ".".join(parts), last), name
+
+
+def _is_there(module: str, name: str) -> bool:
+    try:
+        return hasattr(import_module(module), name) or bool(import_module(f"{module}.{name}"))
+    except ModuleNotFoundError:
+        outer, _, inner = module.rpartition(".")
+        return bool(outer) and hasattr(getattr(import_module(outer), inner, None), name)

@@ -27,9 +27,14 @@ class Terminal:
     """The game in a terminal emulator."""
 
     def __init__(
-        self, folder: Path, env: Mapping[str, str] | None = None, arguments: Iterable[str] = ()
+        self,
+        folder: Path,
+        env: Mapping[str, str] | None = None,
+        arguments: Iterable[str] = (),
+        before: str = "",
     ) -> None:
-        self.game = spawn(*arguments, "--data-dir", str(folder), columns=COLUMNS, env=env)
+        given = (*arguments, "--data-dir", str(folder))
+        self.game = spawn(*given, columns=COLUMNS, env=env, before=before)
         self.written = ""
         self._screen = pyte.Screen(COLUMNS, ROWS)
         self._stream = pyte.Stream(self._screen)
@@ -89,10 +94,13 @@ class Terminal:
 
 @contextmanager
 def terminal(
-    folder: Path, env: Mapping[str, str] | None = None, arguments: Iterable[str] = ()
+    folder: Path,
+    env: Mapping[str, str] | None = None,
+    arguments: Iterable[str] = (),
+    before: str = "",
 ) -> Iterator[Terminal]:
     """The game, ended at the end whatever has happened."""
-    started = Terminal(folder, env, arguments)
+    started = Terminal(folder, env, arguments, before)
     try:
         yield started
     finally:

@@ -40,7 +40,7 @@ def positions(folder: Path) -> Iterator[Position]:
     records.close()
     run = parse_run(kept.text)
     packs, _ = load_packs(pack_folder())
-    return parse_selection(run.terms.programme, packs, date.fromisoformat).positions(run.seed)
+    return parse_selection(run.terms.selection, packs, date.fromisoformat).positions(run.seed)
 
 
 def solve(game: Terminal, position: Position, tables: Tables) -> None:

@@ -139,7 +139,7 @@ class Cell:
 
 
 def named(name: str) -> Cell:
-    """The cell with this row and column. Raises KeyError where there is none."""
+    """The cell with this row and column. Raises KeyError if the row has no such column."""
     return _by_name()[name]
 
 

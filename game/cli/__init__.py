@@ -1,16 +1,9 @@
 """The command `pairwright`: the game, and plain commands beside it.
 
-    main      reads the arguments, runs the command, turns every error into one line
-    play      the game              par        exact par of a setup
-    atlas     every placement       check      proves packs
-    tables    of the search         where      tells the files
-
-    exits     the exit codes        questions  a setup searched; the answer in words and JSON
-    paper     the atlas as text, Markdown, JSON
-    watch     progress and Ctrl-C   proving    packs searched; tables, warnings and faults
-                                    paint      a picture for a terminal
-
-The plain commands import neither Textual nor the screens, and NumPy only when they search.
+`main` starts the game or runs the command, and turns every error into one line; `arguments` lists
+the plain commands, a module each, and parses what they are given. What several of them share stands
+beside them. The plain commands import neither Textual nor the screens, and NumPy only when they
+search.
 """
 
 from game.cli.main import main

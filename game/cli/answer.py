@@ -3,14 +3,14 @@
 The keys of the JSON object, in order:
 
     setup       as it was given
-    par         outer block turns of a shortest solution; null when there is none or it is not known
+    par         outer block turns of a shortest solution; null if not known or not to be had
     solutions   shortest solutions in notation, turns named by centres, the easiest first
     complete    whether `solutions` holds all there are
     open        slots that need not be solved, a list
     faces       faces that may turn
     seconds     how long the search took, the tables being there
     verdict     only where par is null: why
-    pairs       only when asked for: the best total pair by pair, null where there is none:
+    pairs       only when asked for: the best total pair by pair, null if it does not apply:
                 `total`, `order` of the slots, `cross` and `steps`, the lines one after another
 
 or, for a setup that cannot be answered, `setup` (its first 200 characters) and `error`.

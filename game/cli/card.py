@@ -54,7 +54,7 @@ def run(arguments: argparse.Namespace, folders: Folders) -> int:
 
 
 def _player(folders: Folders) -> str:
-    """The name of the settings. Raises ContestError where there is none."""
+    """The name in the settings. Raises ContestError if no name is set."""
     from game.settings import load_settings  # noqa: PLC0415 - only where no name is given
 
     settings, told = load_settings(folders.settings)

@@ -138,8 +138,8 @@ def _dealt(arguments: argparse.Namespace) -> tuple[Position, ...]:
     return _first(FromDeal(kind), arguments)
 
 
-def _first(programme: Selection, arguments: argparse.Namespace) -> tuple[Position, ...]:
-    """So many positions of a programme, of the seed given or of one thrown."""
+def _first(selection: Selection, arguments: argparse.Namespace) -> tuple[Position, ...]:
+    """So many positions of a selection, of the seed given or of one thrown."""
     from game.deal.selection import first_positions  # noqa: PLC0415
     from game.friends.contest import MAX_POSITIONS  # noqa: PLC0415 - the rules only for this command
 
@@ -149,7 +149,7 @@ def _first(programme: Selection, arguments: argparse.Namespace) -> tuple[Positio
     from secrets import token_hex  # noqa: PLC0415 - not when another command starts
 
     seed = token_hex(16) if arguments.seed is None else printable(arguments.seed, 200)
-    return first_positions(programme, seed, number)
+    return first_positions(selection, seed, number)
 
 
 def _of_levels(keys: list[str], folders: Folders) -> tuple[Position, ...]:

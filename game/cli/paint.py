@@ -12,10 +12,10 @@ from typing import TextIO, cast
 
 from game.cube import pair
 from game.cube.colours import colour_scheme
-from game.draw import Look, draw_cube, draw_far, size_for
 from game.draw.cells import Ink, Picture, Run, beside, width
 from game.draw.depth import DEPTHS, Depth
-from game.draw.look import Style
+from game.draw.drawing import draw_cube, draw_far, size_for
+from game.draw.look import Look, Style
 from game.play.position import Position
 from game.settings import Settings
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import argparse
 import gc
 import os
 import sys
@@ -12,6 +11,8 @@ from game.cli.exits import Exit
 from game.folders import Folders
 
 if TYPE_CHECKING:
+    import argparse
+
     from game.friends.contest import Contest
 
 COLOUR_SYSTEMS = ("auto", "standard", "256", "truecolor", "windows")

@@ -16,21 +16,19 @@ pair*, see `game.search.pair_by_pair`.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple, TypeAlias
 
 from game.cube import geometry
 from game.cube.geometry import FACES, NORMAL
 from game.play.position import Position
 from game.prose import listed, tallied
-from game.search.outcome import NoneUpTo, Outcome, Solved, Stopped
 
 if TYPE_CHECKING:
+    from game.search.outcome import Outcome
     from game.search.pair_by_pair import PairByPair
 
 
-@dataclass(frozen=True)
-class Way:
+class Way(NamedTuple):
     """A question about a position. label: what is asked, in words; faces: those that may turn."""
 
     label: str
@@ -44,7 +42,7 @@ class Way:
         return f"only {listed(self.faces)}"
 
 
-Asked = tuple[Way, Outcome | None]
+Asked: TypeAlias = "tuple[Way, Outcome | None]"
 """A question, and what its search has found; None while it is not over."""
 
 
@@ -65,6 +63,8 @@ def ways(position: Position) -> tuple[Way, ...]:
 
 def way_words(outcome: Outcome | None) -> str:
     """What a search has proven, in a few words. None: it is not over yet."""
+    from game.search.outcome import NoneUpTo, Solved, Stopped  # noqa: PLC0415 - with an answer
+
     match outcome:
         case None:
             return "being searched"

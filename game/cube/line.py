@@ -15,8 +15,8 @@ so `R M R` is R' L' and one rotation: OBTM 2. OBTM is the number of face turns t
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from functools import cache
+from typing import NamedTuple
 
 from game.cube import geometry
 from game.cube.geometry import FACE_AT, NORMAL, ROTATIONS, UNMOVED, Matrix
@@ -47,8 +47,7 @@ def _move_image(move: Move, symmetry: Matrix) -> Move:
     return Move(axis, layers, sign * move.quarters % 4)
 
 
-@dataclass(frozen=True)
-class Tidied:
+class Tidied(NamedTuple):
     """Face turns named by their centres in the grip at the start, then one rotation."""
 
     turns: Line

@@ -19,8 +19,8 @@ A letter alone is a quarter clockwise, seen from its face; ' is the other way; 2
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from functools import cache
+from typing import NamedTuple
 
 from game.cube import geometry
 from game.cube.geometry import FACES, NORMAL, Matrix, Permutation
@@ -36,8 +36,7 @@ QUARTERS = {"": 1, "2": 2, "'": 3, "2'": 2}
 PRIMES = "'’‘′ʹʼ`´"
 
 
-@dataclass(frozen=True)
-class Move:
+class Move(NamedTuple):
     """A turn of layers: axis 0..2 for x, y, z; layer coordinates; quarters 1..3.
 
     Quarters are clockwise as seen from the axis' positive end (R, U, F), whatever the name.

@@ -15,7 +15,6 @@ which 42 have no piece in another slot:
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from functools import cache
 from typing import NamedTuple
 
@@ -38,8 +37,7 @@ class PairPlace(NamedTuple):
     edge: int
 
 
-@dataclass(frozen=True)
-class Slot:
+class Slot(NamedTuple):
     """A slot: its name and its pair's home."""
 
     name: str
@@ -96,8 +94,8 @@ def pair_place(cube: Cube, slot: str) -> PairPlace:
 
 def is_cross_solved(cube: Cube) -> bool:
     """Whether the four cross edges are at home."""
-    home = geometry.whole(cube.grip)
-    return all(cube.where[i] == home[i] for i in CROSS_EDGES)
+    where = cube.upright.where
+    return all(where[i] == i for i in CROSS_EDGES)
 
 
 def is_pair_solved(cube: Cube, slot: str) -> bool:
@@ -113,8 +111,10 @@ def is_goal(cube: Cube, slots: Iterable[str]) -> bool:
 @cache
 def _joined_places(slot: str) -> frozenset[PairPlace]:
     home = SLOT[slot].home
-    turns = map(geometry.whole, ROTATIONS)
-    return frozenset(PairPlace(t[home.corner], t[home.edge]) for t in turns)
+    return frozenset(
+        PairPlace(geometry.image(turn, home.corner), geometry.image(turn, home.edge))
+        for turn in ROTATIONS
+    )
 
 
 def is_joined(cube: Cube, slot: str) -> bool:

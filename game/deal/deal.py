@@ -31,7 +31,7 @@ class Kind:
 
     slots: those that may be in play; faces: those that may turn, or `HANDS`. Raises PositionError
     unless at least one pair is in play, so many slots are there, and all are no more than four;
-    and for a slot, a face or a view that is none.
+    and for an unknown slot, face or view.
     """
 
     pairs: int = 1

@@ -2,7 +2,7 @@
 
 All that can be made of the position in a few turns is held against all from which the goal is a
 few turns away (bidirectional search, common practice, no source). Both are whole, so that a meeting
-is the shortest, and no meeting proves that there is none so short. Where slots are open their
+is the shortest, and if they do not meet, no solution is that short. Where slots are open their
 pieces are not looked at, and the goal is one state all the same.
 """
 

@@ -1,12 +1,12 @@
 """What a run or a match plays: positions one after another, from a pack, a deal or a day's five.
 
-A programme has a short text, by which records know what is of one kind:
+A selection has a short text, by which records know what is of one kind:
 
     pack/03-across-the-top
     day/2026-11-25
     deal/2/1/FR+BR/FBRLUD/focus     pairs in play, slots open, slots, faces (or hands), view
 
-A seed gives the positions in order; the same seed of the same programme always gives the same.
+A seed gives the positions in order; the same seed of the same selection always gives the same.
 """
 
 from __future__ import annotations
@@ -38,7 +38,7 @@ class Selection(Protocol):
 
     @property
     def text(self) -> str:
-        """Its one text: two programmes with one text are of one kind."""
+        """Its one text: two selections with one text are of one kind."""
 
     @property
     def words(self) -> str:
@@ -153,17 +153,17 @@ class FromDay:
         yield from five_of(self.date)
 
 
-def first_positions(programme: Selection, seed: str, number: int) -> tuple[Position, ...]:
+def first_positions(selection: Selection, seed: str, number: int) -> tuple[Position, ...]:
     """The first positions of a seed, all there are where they are fewer. Raises SelectionError."""
-    return tuple(islice(programme.positions(seed), number))
+    return tuple(islice(selection.positions(seed), number))
 
 
 def parse_selection(text: str, packs: Iterable[Pack], date_of: Callable[[str], date]) -> Selection:
-    """The programme of a text. packs: those that it may come from.
+    """The selection of a text. packs: those that it may come from.
 
     date_of: a date from text like 2026-11-25, or ValueError: `datetime.date.fromisoformat`.
 
-    Raises SelectionError for what is none, and for a pack that is not there.
+    Raises SelectionError for a text that is not a selection, and for a pack that is not there.
     """
     head, _, rest = text[: MAX_PROGRAMME_TEXT + 1].partition("/")
     if len(text) <= MAX_PROGRAMME_TEXT:
@@ -185,12 +185,12 @@ def _from_pack(id_: str, packs: Iterable[Pack]) -> FromPack:
 
 def _from_day(rest: str, date_of: Callable[[str], date]) -> FromDay:
     try:
-        programme = FromDay(date_of(rest))
+        selection = FromDay(date_of(rest))
     except ValueError:
         raise SelectionError(f'"{printable(rest, 40)}" is no day with five positions') from None
-    if programme.text != f"day/{rest}":
+    if selection.text != f"day/{rest}":
         raise SelectionError("a day is written like 2026-11-25")
-    return programme
+    return selection
 
 
 def _from_deal(rest: str) -> FromDeal:

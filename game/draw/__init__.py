@@ -1,18 +1,9 @@
-"""The picture: a cube in, rows of coloured text out. Pure: no screen, no clock, no files."""
+"""The picture: a cube in, rows of coloured text out. Pure: no screen, no clock, no files.
 
-from game.draw.drawing import draw_cube, draw_far, face_at, size_for
-from game.draw.look import Look, Turning, far_eye
-from game.draw.panel import focus_grey
-from game.draw.still import extent
-
-__all__ = [
-    "Look",
-    "Turning",
-    "draw_cube",
-    "draw_far",
-    "extent",
-    "face_at",
-    "far_eye",
-    "focus_grey",
-    "size_for",
-]
+drawing  the whole floor in a few calls
+look     how a cube is drawn: from where, how large, in which manner
+depth    how many colours there are     palette  the colours of stickers and plastic
+panel    what colours lie where         cells    pictures as text
+still    a cube at rest                 flat     unfolded, and in letters alone
+turning  while a layer turns            rays     what is seen of solid layers
+"""

@@ -14,7 +14,8 @@ shade can come closer than that for the colour blind: letters help there.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from functools import lru_cache
+from typing import NamedTuple
 
 from game.cube.colours import COLOURS
 from game.draw.cells import RGB, Ink
@@ -34,8 +35,7 @@ LETTER: dict[str, str] = {colour: colour[0].upper() for colour in COLOURS}
 """W Y G B O R: the letter a sticker of that colour carries."""
 
 
-@dataclass(frozen=True)
-class Palette:
+class Palette(NamedTuple):
     """inks: name -> its ink on the side, the cap and the front (axes 0, 1, 2 of the drawing)."""
 
     depth: Depth
@@ -56,9 +56,13 @@ class Palette:
 
     def letter_ink(self, under: Ink) -> Ink:
         """The ink, dark or light, that is read best on another ink."""
-        if under is None:
-            return None
-        return max((self.dark, self.light), key=lambda ink: contrast(ink, under))
+        return None if under is None else _clearer(self.dark, self.light, under)
+
+
+@lru_cache(maxsize=1024)
+def _clearer(one: Ink, other: Ink, under: Ink) -> Ink:
+    """Which of two inks has more contrast to a third."""
+    return max((one, other), key=lambda ink: contrast(ink, under))
 
 
 def contrast(a: Ink, b: Ink) -> float:

@@ -11,8 +11,8 @@ the gap between its two pieces. Panels hold names of `palette`, not inks.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from functools import cache
+from typing import NamedTuple
 
 from game.cube.cube import CORNERS, EDGES, PIECE_OF, Cube
 from game.cube.geometry import (
@@ -33,8 +33,7 @@ ZONES = 7
 PANEL = ZONES * ZONES
 
 
-@dataclass(frozen=True)
-class Paint:
+class Paint(NamedTuple):
     """names: the colour at each of the 54 places. closed: pairs of places without a gap.
 
     marked: places whose stickers carry a mark.

@@ -176,18 +176,19 @@ def is_sticker(code: int) -> bool:
 
 @lru_cache(maxsize=64)
 def segments(
-    size: int, leans_left: bool, from_below: bool, marked: frozenset[int] = frozenset()
+    size: int, leans_left: bool, from_below: bool, marked: frozenset[int], has_letters: bool
 ) -> tuple[tuple[Segment, ...], ...]:
     """The rows of a cube without margin, cells with the same two pixels together.
 
     marked: codes of stickers with a mark, whose pixels have the code of the sticker plus `MARK`.
+    has_letters: whether a cell of each sticker stands alone, for its letter.
     """
     grid = [list(row) for row in codes(size, leans_left, from_below)]
     middles = _middles(size, leans_left, from_below) if marked else {}
     for code in marked:
         for y, x in middles[code]:
             grid[y][x] = MARK + code
-    lettered = letter_cells(size, leans_left, from_below)
+    lettered = letter_cells(size, leans_left, from_below) if has_letters else {}
     rows = []
     for y in range(len(grid) // 2):
         cells = zip(grid[2 * y], grid[2 * y + 1], strict=True)
@@ -215,10 +216,11 @@ def draw_still(colours: Paint, eye: Eye, look: Look) -> Picture:
         if place in colours.marked
     )
     rows: list[Row] = []
-    for row in segments(look.size, eye.leans_left, eye.from_below, marked):
+    has_letters = look.shows_letters
+    for row in segments(look.size, eye.leans_left, eye.from_below, marked, has_letters):
         runs = []
         for upper, lower, cells, letter in row:
-            if letter != OUTSIDE and look.shows_letters and names[letter] in LETTER:
+            if letter != OUTSIDE and names[letter] in LETTER:
                 on_mark = MARK + letter in (upper, lower)
                 under = inks[MARK + letter if on_mark else letter]
                 runs.append(letter_run(LETTER[names[letter]], under, palette))

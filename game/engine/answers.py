@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from game.engine.questions import ByPairs, Question
 
@@ -12,40 +11,35 @@ if TYPE_CHECKING:
     from game.search.pair_by_pair import Found
 
 
-@dataclass(frozen=True)
-class Advanced:
+class Advanced(NamedTuple):
     """A search has proven a longer lower bound."""
 
     question: Question
     progress: Progress
 
 
-@dataclass(frozen=True)
-class Preparing:
-    """A search waits for the large tables: how far they are, or why there are none, in words."""
+class Preparing(NamedTuple):
+    """A search waits for the large tables: in words, how far they are or why they cannot be had."""
 
     question: Question
     state: str
 
 
-@dataclass(frozen=True)
-class Answered:
+class Answered(NamedTuple):
     """A search has ended."""
 
     question: Question
     outcome: Outcome
 
 
-@dataclass(frozen=True)
-class AnsweredByPairs:
+class AnsweredByPairs(NamedTuple):
     """The best total pair by pair is known."""
 
     question: ByPairs
     found: Found
 
 
-@dataclass(frozen=True)
-class Failed:
+class Failed(NamedTuple):
     """The engine cannot answer any more: what went wrong, in one line."""
 
     problem: str

@@ -75,7 +75,7 @@ class Asker(Protocol):
 class _Job:
     """A question under way or waiting. askers: each with whether it is patient.
 
-    held: it waits for the large tables; breaks: it was told to break off, so its outcome is none.
+    held: it waits for the large tables. breaks: it was told to break off, so it has no outcome.
     """
 
     question: Question | ByPairs
@@ -223,7 +223,7 @@ class Engine:
         return job.breaks
 
     def _end(self, job: _Job, found: Outcome | Found | None) -> None:
-        """Give the answer; or put the job back, if there is none."""
+        """Give the answer, or put the job back if the search has no answer yet."""
         question = job.question
         with self._change:
             self._running = None

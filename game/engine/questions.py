@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from game.cube import pair
 from game.cube.cube import Cube
@@ -12,8 +12,7 @@ LARGE = 3
 """Pairs to solve, the cross counting as one, from which on a search may need the large tables."""
 
 
-@dataclass(frozen=True)
-class Question:
+class Question(NamedTuple):
     """A search: bring `cube` to where the cross and these slots are solved with these faces.
 
     first: any one shortest solution is enough.
@@ -31,8 +30,7 @@ class Question:
         return unsolved + (not pair.is_cross_solved(self.cube)) >= LARGE
 
 
-@dataclass(frozen=True)
-class ByPairs:
+class ByPairs(NamedTuple):
     """The best total when one pair after another is solved, see `game.search.pair_by_pair`."""
 
     cube: Cube

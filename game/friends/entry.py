@@ -86,7 +86,7 @@ class ContestProgress:
         return (Card(name or "you", self.results),) if self.is_over else ()
 
 
-def entered_text(entered: ContestProgress) -> str:
+def progress_text(entered: ContestProgress) -> str:
     """What is kept besides the attempts."""
     begun = None if entered.begun is None else [entered.number, entered.begun]
     kept = {
@@ -98,7 +98,7 @@ def entered_text(entered: ContestProgress) -> str:
     return json.dumps(kept, separators=(",", ":"))
 
 
-def entered_of(text: str, tries: Iterable[ContestTry] = ()) -> ContestProgress:
+def progress_of(text: str, tries: Iterable[ContestTry] = ()) -> ContestProgress:
     """The same again, with the attempts, the oldest first; one that does not follow is passed over.
 
     Raises ContestError for any other text.
@@ -123,8 +123,8 @@ def _read(found: Any) -> tuple[ContestProgress, tuple[int, int]]:
         raise ContestError("a contest kept by another version")
     contest, day, begun = read_invite(found["invite"]), found["day"], found["begun"]
     if not isinstance(day, str) or (day and not is_day(day)):
-        raise ContestError("a day that is none")
+        raise ContestError("a day that is not a date of the day's five")
     number, moment = (-1, 0) if begun is None else begun
     if type(number) is not int or type(moment) is not int or not 0 <= moment <= LATEST:
-        raise ContestError("a moment that is none")
+        raise ContestError("a moment before 1970, or not a number")
     return ContestProgress(contest, day), (number, moment)

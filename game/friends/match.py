@@ -290,7 +290,7 @@ def _read(found: Any) -> tuple[Match, list[int], tuple[int, int, int]]:
 def _shown(value: Any) -> tuple[int, int, int]:
     seat, number, moment = (-1, -1, 0) if value is None else value
     if not all(type(each) is int for each in (seat, number, moment)) or not 0 <= moment <= LATEST:
-        raise MatchError("a moment that is none")
+        raise MatchError("a moment before 1970, or not a number")
     return seat, number, moment
 
 

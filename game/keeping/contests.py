@@ -10,7 +10,7 @@ from game.deal.joined_days import Played
 from game.friends.card_text import contest_name, day_name
 from game.friends.chat import Chat
 from game.friends.contest import Contest
-from game.friends.entry import ContestProgress, entered_text
+from game.friends.entry import ContestProgress, progress_text
 from game.keeping.entries import Entry, enter, entries_in, entry_in, settled
 from game.keeping.keeper import Keeper
 from game.modes import CONTEST, DAY
@@ -57,7 +57,7 @@ def days_played(keeper: Keeper) -> tuple[Played, ...]:
 
 
 def keep(keeper: Keeper, entry: Entry) -> Entry:
-    """The entry as the records have it now, which keep it from now on.
+    """The stored entry. An entry that is not stored yet is stored first.
 
     Another copy of the game may have entered the contest, or played more of it.
     """
@@ -81,7 +81,7 @@ def begin(keeper: Keeper, entry: Entry, now: int) -> Entry:
         return kept
     begun = replace(kept, entered=kept.entered.beginning(now))
     if number is not None:
-        text = entered_text(begun.entered)
+        text = progress_text(begun.entered)
         keeper.record(lambda records: records.amend_run(number, text), None)
     return begun
 

@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from datetime import datetime
 
 from game.errors import PairwrightError
-from game.friends.entry import ContestProgress, ContestTry, entered_of, entered_text
+from game.friends.entry import ContestProgress, ContestTry, progress_of, progress_text
 from game.modes import CONTEST, DAY
 from game.play.attempt import replay
 from game.play.position import parse_position
@@ -53,7 +53,7 @@ def entries_in(records: Records, mode: str, kind: str | None = None) -> tuple[En
 
 
 def entry_in(records: Records, number: int) -> Entry | None:
-    """The entry of a run by its number; None where there is none that can be read."""
+    """The entry of a run by its number; None if that run does not exist or cannot be read."""
     run = records.run(number)
     try:
         return _entry(records, run) if run is not None else None
@@ -67,11 +67,11 @@ def enter(records: Records, entry: Entry) -> int:
 
     def is_same(text: str) -> bool:
         try:
-            return entered_of(text).kind == entered.kind
+            return progress_of(text).kind == entered.kind
         except PairwrightError:
             return False
 
-    return records.enter_run(entry.mode, entered.kind, entered_text(entered), is_same)
+    return records.enter_run(entry.mode, entered.kind, progress_text(entered), is_same)
 
 
 def _all_in(records: Records, mode: str, kind: str | None) -> Iterator[Entry]:
@@ -101,7 +101,7 @@ def result_of(record: Record) -> Result:
 
 
 def _entry(records: Records, run: KeptRun) -> Entry:
-    entered = entered_of(run.text, map(_try, records.attempts_of(run.number)))
+    entered = progress_of(run.text, map(_try, records.attempts_of(run.number)))
     return Entry(entered, run.number, run.began)
 
 

@@ -13,7 +13,9 @@ from game.prose import counted
 
 if TYPE_CHECKING:
     from game.engine.engine import Engine
+    from game.keeping.holding import Holding
     from game.keeping.late_pars import LatePars, Then
+    from game.keeping.steady import SteadyClock
     from game.records import Journal, Records
 
 T = TypeVar("T")
@@ -102,6 +104,40 @@ class Keeper:
             lines.append(f"{unsaved} {verb} not saved: {self.records.trouble}.")
         return lines
 
+    # -- who plays --------------------------------------------------------------------------------
+
+    @cached_property
+    def _holding(self) -> Holding:
+        from game.keeping.holding import Holding  # noqa: PLC0415 - when a run or match is played
+
+        return Holding(self._path.with_name("held"))
+
+    def take(self, run: int | None) -> bool:
+        """Play a run or match by its number; False if another process plays it."""
+        return run is None or self._holding.take(str(run))
+
+    def release(self, run: int | None) -> None:
+        """It is left."""
+        if run is not None:
+            self._holding.release(str(run))
+
+    def is_elsewhere(self, run: int | None) -> bool:
+        """Whether another process plays it."""
+        return run is not None and self._holding.is_elsewhere(str(run))
+
+    # -- the time --------------------------------------------------------------------------------
+
+    @cached_property
+    def clock(self) -> SteadyClock:
+        """The clock by which what was shown runs on while the game is away."""
+        from game.keeping.steady import SteadyClock  # noqa: PLC0415 - when a contest is played
+
+        return SteadyClock(self._path.with_name("clock.json"))
+
+    def now(self) -> int:
+        """Seconds since 1970 by that clock."""
+        return self.clock.now()
+
     # -- what becomes known only after an attempt ------------------------------------------------
 
     @cached_property
@@ -113,7 +149,7 @@ class Keeper:
     def follow(self, position: Position, then: Then | None = None) -> None:
         """Have par searched, and added to every attempt at the position that was kept without it.
 
-        then: called with par once that is done, with None where there is none.
+        then: called afterwards with par, or with None if the position has no solution.
         """
         self._pars.follow(position, then)
 

@@ -15,7 +15,7 @@ from game.play.position import Position
 from game.search.outcome import Solved
 
 Then = Callable[[int | None], None]
-"""Takes a par; None where there is none."""
+"""Takes a par; None if the position has no solution."""
 
 
 class LatePars:

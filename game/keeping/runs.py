@@ -130,9 +130,9 @@ def played(keeper: Keeper, entry: NumberedRun, at: int) -> Record | None:
     return next(iter(keeper.record(lambda records: records.attempts_of(number), none)[at:]), None)
 
 
-def programme_of(packs: tuple[Pack, ...], run: Run) -> Selection:
+def selection_of(packs: tuple[Pack, ...], run: Run) -> Selection:
     """What a run plays. Raises SelectionError when that is no longer there."""
-    return parse_selection(run.terms.programme, packs, date.fromisoformat)
+    return parse_selection(run.terms.selection, packs, date.fromisoformat)
 
 
 def _entries(records: Records, kept: tuple[KeptRun, ...]) -> Iterator[NumberedRun]:

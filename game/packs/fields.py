@@ -7,22 +7,23 @@ and the next fault is found as well.
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, field
-from typing import Any
+from typing import Any, NamedTuple
 
 from game.errors import Fault, NotationError, did_you_mean, printable
 
 MAX_UNKNOWN = 20
 """Unknown keys of one table that are named; the rest is counted."""
+_BREAK = re.compile(r"[ \t\r\n]{2,}|[\t\r\n]")
+"""Blanks that are not one space."""
 
 
-@dataclass
 class Faults:
     """The faults of a file found so far, and the level that is being read ("" for none)."""
 
-    file: str
-    level: str = ""
-    found: list[Fault] = field(default_factory=list)
+    def __init__(self, file: str) -> None:
+        self.file = file
+        self.level = ""
+        self.found: list[Fault] = []
 
     def add(self, key: str, problem: str, caret: str = "") -> None:
         """One more fault of the level that is being read."""
@@ -33,8 +34,7 @@ class Faults:
         self.add(key, error.problem, error.caret())
 
 
-@dataclass(frozen=True)
-class Fields:
+class Fields(NamedTuple):
     """A table of a file whose faults are being gathered."""
 
     table: dict[str, Any]
@@ -78,7 +78,7 @@ class Fields:
         if not isinstance(value, str):
             return self.string(key)
         if prose:
-            value = re.sub(r"[ \t\r\n]+", " ", value)
+            value = _BREAK.sub(" ", value)
         value = value.strip(" ")
         if not value:
             self.faults.add(key, "is empty")

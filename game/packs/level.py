@@ -65,6 +65,9 @@ class Pack:
     levels: tuple[Level, ...]
     path: Path
 
+    def __hash__(self) -> int:  # the usual one would hash every level at every look
+        return hash(self.path)
+
 
 @dataclass(frozen=True)
 class Puzzle:

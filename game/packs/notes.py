@@ -17,6 +17,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Mapping
+from functools import lru_cache
 
 from game.cube import line
 from game.cube.geometry import FACES, UNMOVED, Matrix
@@ -34,7 +35,18 @@ _BRACES = re.compile(r"\{([^{}]*)\}|[{}]")
 
 def check_note(text: str) -> None:
     """Raises NotationError, which points at the first placeholder that cannot be filled in."""
-    _replaced(text, lambda word, argument: "")
+    if not all(map(_is_placeholder, _BRACES.findall(text))):
+        _replaced(text, lambda word, argument: "")
+
+
+@lru_cache(maxsize=1024)
+def _is_placeholder(inside: str) -> bool:
+    """Whether braces with this inside can be filled in. Most notes have those of others."""
+    try:
+        _replaced(f"{{{inside}}}", lambda word, argument: "")
+    except NotationError:
+        return False
+    return True
 
 
 def fill_note(text: str, colours: Mapping[str, str], symmetry: Matrix = UNMOVED) -> str:

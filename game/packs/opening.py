@@ -49,11 +49,13 @@ def go_on(
     None when nothing is left.
     """
     in_order = course(packs)
-    every = (*in_order, *(puzzle for pack in packs for puzzle in puzzles(pack)))
-    by_text = {puzzle.text: puzzle for puzzle in reversed(every)}  # the first one stays
-    begun = (by_text[text] for text in in_hand if text in by_text and text not in solved)
-    left = (puzzle for puzzle in in_order if puzzle.text not in solved)
-    return next(begun, next(left, None))
+    if begun := [text for text in in_hand if text not in solved]:
+        every = (*in_order, *(puzzle for pack in packs for puzzle in puzzles(pack)))
+        by_text = {puzzle.text: puzzle for puzzle in reversed(every)}  # the first one stays
+        taken_up = next((by_text[text] for text in begun if text in by_text), None)
+        if taken_up is not None:
+            return taken_up
+    return next((puzzle for puzzle in in_order if puzzle.text not in solved), None)
 
 
 def following(packs: Sequence[Pack], puzzle: Puzzle) -> Puzzle | None:
@@ -68,7 +70,7 @@ def following(packs: Sequence[Pack], puzzle: Puzzle) -> Puzzle | None:
 
 
 def preceding(packs: Sequence[Pack], puzzle: Puzzle) -> Puzzle | None:
-    """The puzzle that `following` would leave for this one; None where there is none."""
+    """The puzzle that `following` would leave for this one; None for the first puzzle."""
     stretch = _stretch(packs, puzzle)
     at = _place(stretch, puzzle)
     return stretch[at - 1] if at else None

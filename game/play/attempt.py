@@ -186,7 +186,7 @@ def begin(position: Position) -> Attempt:
 def replay(position: Position, events: Iterable[tuple[int, str]]) -> Attempt:
     """The attempt that these events make.
 
-    Raises PositionError for an event that is none, out of order, or past `MAX_EVENTS`, and
+    Raises PositionError for an unknown event, one out of order, or one past `MAX_EVENTS`, and
     ForbiddenTurn as `turn` does.
     """
     attempt = begin(position)
@@ -231,7 +231,7 @@ def written(line: Line) -> Line:
     doubled = False
     for move in line:
         if found and not doubled and found[-1] == move and move.quarters != 2:
-            found[-1] = replace(move, quarters=2)
+            found[-1] = move._replace(quarters=2)
             doubled = True
         else:
             found.append(move)

@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 ADDS_MS, LOSES_MS = 15_000, 17_000
-"""Milliseconds of inspection from which a start costs, and from which there is none."""
+"""Milliseconds of inspection: from the first on a start costs, from the second on it is lost."""
 PENALTY = 2
 """Seconds added for a start between 15 and 17 seconds after inspection began (WCA A4d1)."""
 LOST_WORDS = f"Lost: over {LOSES_MS // 1000} seconds of inspection."

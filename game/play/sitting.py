@@ -71,6 +71,11 @@ class Sitting:
         self._elapsed = self._seconds(moment)
         self._since = None
 
+    def slept(self, seconds: float) -> None:
+        """So much has gone by while the clock could not run; it counts if the clock ran before."""
+        if self._since is not None:
+            self._elapsed += seconds
+
     @property
     def running_since(self) -> float | None:
         """The moment from which on the clock runs; None while it stands."""
@@ -234,7 +239,7 @@ class Sitting:
     # -- what the search finds -------------------------------------------------------------------
 
     def learn(self, outcome: Outcome) -> str:
-        """Take par and solutions from the answer; in words, why there are none."""
+        """Take par and solutions from the answer. In words, why there are no solutions, if so."""
         from game.search.outcome import (  # noqa: PLC0415 - with the first answer
             NoneUpTo,
             Solved,

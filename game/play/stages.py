@@ -24,9 +24,9 @@ at the start, or when the last pair before that was slotted.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from functools import lru_cache
 from itertools import pairwise
+from typing import NamedTuple
 
 from game.cube import line as lines
 from game.cube import pair
@@ -39,8 +39,7 @@ STAGES = ("freed", "lined up", "joined", "slotted")
 """In the order in which a line usually comes to them."""
 
 
-@dataclass(frozen=True)
-class PairStages:
+class PairStages(NamedTuple):
     """The stages of one pair in play, each None when the line does not come to it.
 
     joins, breaks: every turn after which the pair is joined, or no longer is, and was not or was
@@ -69,8 +68,7 @@ class PairStages:
         return (self.freed, self.lined_up, self.joined, self.slotted)
 
 
-@dataclass(frozen=True)
-class Opening:
+class Opening(NamedTuple):
     """A kept slot opened by a turn, and closed by a later one; None: not by the end."""
 
     slot: str
@@ -78,8 +76,7 @@ class Opening:
     closed: int | None
 
 
-@dataclass(frozen=True)
-class Moved:
+class Moved(NamedTuple):
     """A pair that lies elsewhere once another is slotted; joined: whether it is joined then."""
 
     slot: str
@@ -87,8 +84,7 @@ class Moved:
     joined: bool
 
 
-@dataclass(frozen=True)
-class Stages:
+class Stages(NamedTuple):
     """What a line comes to. pairs: in the order in which they are slotted, those that are not last.
 
     openings: in the order in which they happen.

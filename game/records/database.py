@@ -91,7 +91,7 @@ def translated(path: Path | None) -> Iterator[None]:
 
 
 def _code(error: sqlite3.Error) -> int:
-    """SQLite's primary result code, 0 when there is none."""
+    """SQLite's primary result code; 0 for an error without a code."""
     return getattr(error, "sqlite_errorcode", 0) & 0xFF
 
 
@@ -102,7 +102,7 @@ def _is_damage(error: BaseException) -> bool:
 
 
 def identity(path: Path) -> tuple[int, int] | None:
-    """Which file this is, whatever it is called; None where there is none."""
+    """The identity of the file, whatever its name is; None if it does not exist."""
     try:
         found = path.stat()
     except FileNotFoundError:

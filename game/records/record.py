@@ -144,12 +144,11 @@ class Sums(NamedTuple):
         return Sums(*(one + another for one, another in zip(self, other, strict=True)))
 
 
-@dataclass(frozen=True)
-class Best:
+class Best(NamedTuple):
     """What all attempts at one position come to.
 
     solved, at_hand, at_par, called: marks ever earned. over, turns and the times (milliseconds)
-    are the least of attempts solved without help, each on its own; None when there is none.
+    are the least of attempts solved without help, each on its own; None if there is none.
     """
 
     attempts: int

@@ -122,7 +122,7 @@ class RunRecords(RecordsFile):
         return int(made.lastrowid or 0)
 
     def enter_run(self, mode: str, kind: str, text: str, fits: Callable[[str], bool]) -> int:
-        """The number of the first run of a kind whose text fits; where there is none, a new one's.
+        """The number of the first run of a kind whose text fits, or of a new run if no text fits.
 
         No other program can begin one in between.
         """

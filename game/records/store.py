@@ -151,7 +151,7 @@ class Records(RunRecords):
         return not self._read("SELECT 1 FROM attempt LIMIT 1")
 
     def best(self, position: str) -> Best | None:
-        """What the attempts at a position come to; None when there is none."""
+        """What the attempts at a position come to; None if it was never tried."""
         return self._bests(f"{_BEST} AND position = ? GROUP BY position", position).get(position)
 
     def bests(self) -> dict[str, Best]:
@@ -256,7 +256,7 @@ AnyRecords = TypeVar("AnyRecords", bound=Records)
 
 
 def open_records(path: Path) -> Records:
-    """The attempts in a file; when there is none yet, it is made at the first write.
+    """The attempts in a file. A file that does not exist is made at the first write.
 
     Raises RecordsLocked, RecordsNewer, RecordsUnwritable, and RecordsDamaged when the file had to
     be moved aside: opening again then begins a new one.

@@ -152,9 +152,14 @@ class Run:
         return (-len(last), last[-1]) if last else None
 
 
+STORED = {"selection": "programme"}
+"""Fields of the terms -> what they are called in the records, where that is something else."""
+
+
 def run_text(run: Run) -> str:
     """What is kept of a run besides its attempts."""
-    kept = {"terms": asdict(run.terms), "seed": run.seed, "breaks": run.breaks}
+    terms = {STORED.get(name, name): value for name, value in asdict(run.terms).items()}
+    kept = {"terms": terms, "seed": run.seed, "breaks": run.breaks}
     return json.dumps(kept, separators=(",", ":"))
 
 
@@ -171,9 +176,9 @@ def parse_run(text: str) -> Run:
             raise ValueError
         if not 0 <= breaks <= MAX_BREAKS or len(seed) > MAX_SEED or not seed.isprintable():
             raise ValueError
-        return Run(
-            RunTerms(**{**terms, "inspection": terms["inspection"] is True}), seed, (), breaks
-        )
+        named = {name: terms.pop(stored) for name, stored in STORED.items()} | terms
+        named["inspection"] = named["inspection"] is True
+        return Run(RunTerms(**named), seed, (), breaks)
     except SelectionError:
         raise
     except (ValueError, TypeError, KeyError, RecursionError):

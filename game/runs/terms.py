@@ -22,7 +22,7 @@ MOST_ADDED = 1000
 
 @dataclass(frozen=True)
 class RunTerms:
-    """mode: dash or hourglass; amount: so many positions, or seconds; programme: its text.
+    """mode: dash or hourglass; amount: so many positions, or seconds; selection: its text.
 
     added: hundredths of a second for each turn over par; inspection: before each position.
     Raises SelectionError for terms that cannot be.
@@ -30,7 +30,7 @@ class RunTerms:
 
     mode: str
     amount: int
-    programme: str
+    selection: str
     added: int = USUAL_ADDED
     inspection: bool = False
 
@@ -42,11 +42,11 @@ class RunTerms:
             raise SelectionError(f"a {self.mode} has 1 to {MOST[self.mode]} {unit}")
         if not 0 <= self.added <= MOST_ADDED:
             raise SelectionError(f"0 to {MOST_ADDED // 100} seconds are added for a turn over par")
-        if not 0 < len(self.programme) <= MAX_PROGRAMME_TEXT or not self.programme.isprintable():
+        if not 0 < len(self.selection) <= MAX_PROGRAMME_TEXT or not self.selection.isprintable():
             raise SelectionError("a run needs something to play")
 
     @property
     def kind(self) -> str:
         """One short text for all of it: runs with the same are of the same kind."""
         inspected = "inspected" if self.inspection else "at once"
-        return f"{self.mode}/{self.amount}/{self.added}/{inspected}/{self.programme}"
+        return f"{self.mode}/{self.amount}/{self.added}/{inspected}/{self.selection}"

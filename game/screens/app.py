@@ -5,6 +5,7 @@
     keeper                       the records, which may be unusable: then play goes on without
     engine                       searches in the background
     contest                      to be opened first, None for home
+    lands_softly                 whether a fault ends the game in good order, told in a file
     moment                       when the input now being handled happened
     clock                        the time now, on the same scale
 
@@ -16,8 +17,10 @@ from __future__ import annotations
 
 import gc
 import os
+import sys
 import time
 from collections.abc import Callable, Iterable
+from dataclasses import asdict, replace
 from functools import cached_property, partial
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -25,12 +28,15 @@ from typing import TYPE_CHECKING, Any
 from textual import events
 from textual.app import SystemCommand
 from textual.screen import Screen
+from textual.worker import WorkerFailed
 
-from game.draw.depth import Depth
+from game import mishap
 from game.errors import PackError, SettingsError
 from game.folders import Folders
 from game.keeping.keeper import Keeper
 from game.packs.opening import first_puzzle
+from game.screens.key_queue import KeyQueue
+from game.screens.mishaps import Landing
 from game.screens.shared import keys
 from game.screens.shared.host import Host
 from game.screens.shared.looks import colour_depth
@@ -38,12 +44,15 @@ from game.screens.shared.theme import THEME
 from game.settings import Settings, load_settings, save_settings
 
 if TYPE_CHECKING:
+    from rich.console import RenderableType
     from textual.driver import Driver
+    from textual.theme import Theme
 
     from game.atlas import Pars
+    from game.draw.depth import Depth
     from game.engine.engine import Engine
     from game.friends.contest import Contest
-    from game.packs import Pack
+    from game.packs import Pack, Puzzle
     from game.play.playable import Beside, Playable
     from game.records import Records
 
@@ -71,8 +80,7 @@ class PairwrightApp(Host):
             os.environ.pop("NO_COLOR", None)
         super().__init__()
         self.register_theme(THEME)
-        self.set_reactive(Host.theme, THEME.name)  # unwatched: the stylesheet is parsed once
-        self.stylesheet.set_variables(self.get_css_variables())
+        self.set_reactive(Host.theme, THEME.name)  # unwatched: it has been in force all along
         self.folders = folders
         self.notices: list[str] = []
         self.settings, told = load_settings(folders.settings)
@@ -88,11 +96,17 @@ class PairwrightApp(Host):
         self.contest: Contest | None = None
         self._packs_folder = packs
         self._own_clock = clock
-        self._opener: tuple[events.Key | None, Screen[Any] | None] = (None, None)
-        self._kept: list[events.Key] = []  # behind the opener
         self.last_words: list[str] = []  # for when the screen is gone
+        self.lands_softly = False
+        self._landing = Landing(self)
+        self._keys = KeyQueue(self, self._send_key, self._landing.note)
         self.clock: Callable[[], float] = clock or time.monotonic
         self.moment = self.clock()
+
+    @property
+    def current_theme(self) -> Theme:
+        """The only one, before it is registered too: its colours are worked out once."""
+        return THEME
 
     @cached_property
     def engine(self) -> Engine:
@@ -153,7 +167,19 @@ class PairwrightApp(Host):
         return wanted and self.engine.is_awake
 
     def change_settings(self, settings: Settings) -> None:
-        """Use these settings from now on and keep them."""
+        """Use these settings from now on and keep them.
+
+        What somebody else has changed in the file meanwhile is kept, and used from now on too.
+        """
+        changed = {
+            name: value
+            for name, value in asdict(settings).items()
+            if value != getattr(self.settings, name)
+        }
+        there, told = load_settings(self.folders.settings)
+        if told:
+            self._warn(told, "Settings")
+        settings = replace(there, **changed)
         self.settings = settings
         self._keep_inks()
         try:
@@ -189,28 +215,39 @@ class PairwrightApp(Host):
             gc.freeze()
             gc.enable()
 
-    def open_first(self) -> None:
-        """Home; at the very first start, when nothing was ever played, the first level before it.
+    @cached_property
+    def first_level(self) -> Puzzle | None:
+        """The level that comes before home at the very first start, when nothing was ever played.
 
         Neither home nor the other packs are loaded then: the first picture comes the sooner.
-        A contest that the command was given comes before anything else.
         """
         if self.contest is not None:
-            self.call_later(self._join, self.contest)
-            return
-        first = None
-        if not self.keeper.has_records or self.keeper.record(_is_untouched, True):
-            in_hand = self.keeper.record(_in_hand, ()) if self.keeper.has_records else ()
-            first = first_puzzle(self._first_pack() or self.packs, in_hand)
-        if first is None:
-            self.call_later(self.go_home)
-            return
-        from game.screens.play.casual import CasualRules, PlayScreen  # noqa: PLC0415 - imported where it is pushed
+            return None
+        if self.keeper.has_records and not self.keeper.record(_is_untouched, True):
+            return None
+        in_hand = self.keeper.record(_in_hand, ()) if self.keeper.has_records else ()
+        return first_puzzle(self._first_pack() or self.packs, in_hand)
 
-        self.push_screen(PlayScreen(CasualRules(first)), self.go_home)
+    def get_default_screen(self) -> Screen[Any]:
+        """What lies below all other screens: home, unless the first level comes before it."""
+        if self.first_level is not None:
+            return super().get_default_screen()
+        from game.screens.home.screen import HomeScreen  # noqa: PLC0415 - imported where it is opened
+
+        home: Screen[Any] = self.get_screen(HomeScreen())
+        return home
+
+    def open_first(self) -> None:
+        """Over home, the contest that the command was given; without home, the first level."""
+        if self.contest is not None:
+            self.call_later(self._join, self.contest)
+        elif self.first_level is not None:
+            from game.screens.play.casual import CasualRules, PlayScreen  # noqa: PLC0415 - likewise
+
+            self.push_screen(PlayScreen(CasualRules(self.first_level)), self.go_home)
 
     def _first_pack(self) -> tuple[Pack, ...]:
-        """The first pack alone; none where it cannot be used."""
+        """The first pack alone; () if it cannot be used."""
         from game.packs import load_pack, pack_folder  # noqa: PLC0415 - at the first need
 
         paths = sorted((self._packs_folder or pack_folder()).glob("*.toml"))
@@ -228,12 +265,11 @@ class PairwrightApp(Host):
         if to_map:
             home.action_map()
 
-    async def _join(self, contest: Contest) -> None:
-        """Home, and from there to a contest."""
+    def _join(self, contest: Contest) -> None:
+        """From home to a contest."""
         from game.keeping import contests  # noqa: PLC0415 - likewise
         from game.screens.contests.screen import ContestScreen  # noqa: PLC0415 - likewise
 
-        await self.go_home()
         self.push_screen(ContestScreen(contests.entry_for(self.keeper, contest)))
 
     def play(
@@ -266,6 +302,10 @@ class PairwrightApp(Host):
         # A first screen that is covered before it was drawn never says that it was.
         self.set_timer(LATEST_SECONDS, self._after_first_picture)
 
+    async def _shutdown(self) -> None:
+        self.is_ending = True
+        await super()._shutdown()
+
     def on_unmount(self) -> None:
         """Stop the search and close the records."""
         if "engine" in self.__dict__:
@@ -273,51 +313,53 @@ class PairwrightApp(Host):
         self.last_words += self.keeper.close()
 
     def _handle_exception(self, error: Exception) -> None:
-        """Once the game is ending, a screen that was half built then may fail unheard."""
-        if not self._exit:
+        """Something was raised that nobody foresaw: end the game, softly where that is wanted.
+
+        Once the game is ending, a screen that was half built then may fail unheard.
+        """
+        if self._exit or self._landing.has_begun:
+            return
+        if isinstance(error, WorkerFailed) and isinstance(error.error, Exception):
+            error = error.error  # what was raised in the worker, with its own traceback
+        if not self.lands_softly:
             super()._handle_exception(error)
+            return
+        self.last_words.append(self._landing.begin(error))
+        self.exit(return_code=mishap.STATUS)
+        self._close_messages_no_wait()  # its own queue may be what broke
+
+    def panic(self, *renderables: RenderableType) -> None:
+        """Textual's own way to end at once, with a traceback; here as above."""
+        if self.lands_softly:
+            error = sys.exception()
+            told = error if isinstance(error, Exception) else RuntimeError("it cannot go on")
+            self._handle_exception(told)
+        else:
+            super().panic(*renderables)
 
     async def on_event(self, event: events.Event) -> None:
         """Note when each key or click happened, as the input thread stamped it.
 
         Once the game is ending, what is left of a burst does nothing more.
         """
-        if self._exit and isinstance(event, events.InputEvent):
-            return
         if isinstance(event, events.InputEvent):
+            if self._exit or not self.screen_stack:
+                return
             self.moment = event.time if self._own_clock is None else self.clock()
         if isinstance(event, events.Key):
-            await self._on_key_in_turn(event)
+            await self._keys.take(event)
         else:
             await super().on_event(event)
 
-    async def _on_key_in_turn(self, event: events.Key) -> None:
-        """Hand a key on; those behind one that opens a line to type in wait until it is open.
-
-        A key first goes to the screen and then comes back here to be looked up, so that the next
-        keys of a burst would be sent out before there is a line for them. What is written into a
-        field stays there: it opens nothing, and nothing may wait for it to come back.
-        """
-        opener, screen = self._opener
-        if not event.is_forwarded:
-            if opener is not None and screen is self.screen:
-                self._kept.append(event)
-                return
-            await self._release()  # a screen that was left took the opener with it
-            field = self.focused
-            is_written = field is not None and field.check_consume_key(event.key, event.character)
-            if not is_written and getattr(self.screen, "opens_line", _opens_none)(event.key):
-                self._opener = (event, self.screen)
+    async def _send_key(self, event: events.Key) -> None:
         await super().on_event(event)
-        if event.is_forwarded and event is opener:
-            await self._release()
 
-    async def _release(self) -> None:
-        """Hand on what waited."""
-        self._opener = (None, None)
-        kept, self._kept = self._kept, []
-        for event in kept:
-            await self._on_key_in_turn(event)
+    def action_command_palette(self) -> None:
+        """Show the palette, unless it is open."""
+        from game.screens.shared.palette import Palette  # noqa: PLC0415 - when it is asked for
+
+        if not any(isinstance(screen, Palette) for screen in self.screen_stack):
+            self.push_screen(Palette(id="--command-palette"))
 
     def action_help_quit(self) -> None:
         """Ctrl-C ends nothing; say what does."""
@@ -332,10 +374,6 @@ class PairwrightApp(Host):
             if not command.each and screen.check_action(command.action, ()):
                 action = partial(screen.run_action, command.action)
                 yield SystemCommand(command.label.capitalize(), command.help, action)
-
-
-def _opens_none(key: str) -> bool:
-    return False
 
 
 def _is_untouched(records: Records) -> bool:

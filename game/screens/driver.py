@@ -64,6 +64,13 @@ class TerminalDriver(LinuxDriver):
             for number in (signal.SIGTSTP, signal.SIGCONT):
                 signal.signal(number, signal.SIG_DFL)
 
+    def _run_input_thread(self) -> None:
+        """Read; what is raised here is a fault as any other."""
+        try:
+            self.run_input_thread()
+        except Exception as error:
+            self._loop.call_soon_threadsafe(self._app._handle_exception, error)
+
     # -- what is read ----------------------------------------------------------------------------
 
     def run_input_thread(self) -> None:

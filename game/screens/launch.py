@@ -32,9 +32,13 @@ def run(folders: Folders, packs: Path | None = None, *, contest: Contest | None 
     """
     app = PairwrightApp(folders, packs)
     app.contest = contest
+    app.lands_softly = True
     before = {number: signal.signal(number, partial(_end, app)) for number in ENDING}
     try:
         status = app.run()
+    except Exception as error:  # not even Textual foresaw it
+        app._handle_exception(error)
+        status = None
     finally:
         for number, handler in before.items():
             signal.signal(number, handler)

@@ -7,8 +7,9 @@ from itertools import product
 
 from game.cube.cube import SOLVED, Cube
 from game.cube.moves import parse_line, parse_move
-from game.draw import Look, Turning, draw_cube
 from game.draw.depth import Depth
+from game.draw.drawing import draw_cube
+from game.draw.look import Look, Turning
 from tests.bench.table import Row, seconds_each
 
 SIZE = 12

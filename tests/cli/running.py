@@ -22,6 +22,7 @@ from game.cli import main
 
 ROOT = Path(__file__).parents[2]
 COMMAND = [sys.executable, "-m", "game"]
+STARTS = "\nimport sys\nfrom game.cli import main\nsys.exit(main(sys.argv[1:]))\n"
 
 
 class Ran(NamedTuple):
@@ -84,12 +85,13 @@ def run_apart(*arguments: str | bytes | Path, stdin: bytes = b"", **env: str) ->
 
 
 def spawn(
-    *arguments: str, columns: int = 80, env: Mapping[str, str] | None = None
+    *arguments: str, columns: int = 80, env: Mapping[str, str] | None = None, before: str = ""
 ) -> pexpect.spawn[str]:
-    """`pairwright` in a terminal of 40 rows."""
+    """`pairwright` in a terminal of 40 rows. before: Python that is run first in its process."""
+    command = COMMAND if not before else [COMMAND[0], "-c", before + STARTS]
     return pexpect.spawn(
-        COMMAND[0],
-        [*COMMAND[1:], *arguments],
+        command[0],
+        [*command[1:], *arguments],
         cwd=str(ROOT),
         env=environment(**{"TERM": "xterm-256color", **(env or {})}),
         encoding="utf-8",

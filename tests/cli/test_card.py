@@ -16,7 +16,7 @@ from game.folders import folders
 from game.friends.codes import Addressed, invite_code, key, read_card
 from game.friends.contest import Card, Contest
 from game.friends.day import day
-from game.friends.entry import ContestProgress, entered_text
+from game.friends.entry import ContestProgress, progress_text
 from game.play.position import position_after
 from game.play.result import Result
 from game.records import Record, Records
@@ -56,7 +56,7 @@ def play(data: Path, contest: Contest, lines: Iterable[str], day_: str = "") -> 
     """What the game keeps of a contest as far as these lines go."""
     entered = ContestProgress(contest, day_)
     with closing(Records(folders(data).records)) as records:
-        run_ = records.begin_run("day" if day_ else "contest", entered.kind, entered_text(entered))
+        run_ = records.begin_run("day" if day_ else "contest", entered.kind, progress_text(entered))
         for number, line in enumerate(lines):
             records.add(record(contest, number, line, run_))
 

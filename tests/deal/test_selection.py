@@ -38,13 +38,13 @@ kinds = st.builds(
 
 def test_a_pack_comes_whole_and_again() -> None:
     """Every puzzle of the pack once, in an order of the seed's, and then once more in another."""
-    programme = FromPack(PACK)
+    selection = FromPack(PACK)
     all_ = sorted(puzzle.position.text for puzzle in puzzles(PACK))
-    played = [position.text for position in islice(programme.positions("seed"), 2 * len(all_))]
+    played = [position.text for position in islice(selection.positions("seed"), 2 * len(all_))]
     first, second = played[: len(all_)], played[len(all_) :]
     assert sorted(first) == sorted(second) == all_
     assert first != second
-    assert [p.text for p in first_positions(programme, "other", len(all_))] != first
+    assert [p.text for p in first_positions(selection, "other", len(all_))] != first
 
 
 @given(kinds, st.text(max_size=8))
@@ -58,7 +58,7 @@ def test_a_deal_is_of_its_kind(kind: Kind, seed: str) -> None:
 
 @given(kinds)
 def test_a_deals_text_says_all_of_it(kind: Kind) -> None:
-    """A programme is read back from its text, which is short and can be shown."""
+    """A selection is read back from its text, which is short and can be shown."""
     text = FromDeal(kind).text
     assert parse_selection(text, (), date.fromisoformat) == FromDeal(kind)
     assert len(text) <= MAX_PROGRAMME_TEXT
@@ -72,11 +72,11 @@ def test_a_packs_text_names_it() -> None:
 
 def test_a_days_five() -> None:
     """The five of a date come in their order whatever the seed, and are found by their text."""
-    programme = FromDay(date(2026, 11, 25))
-    assert first_positions(programme, "seed", 9) == day(date(2026, 11, 25)).positions
-    assert first_positions(programme, "other", 9) == first_positions(programme, "seed", 9)
-    assert programme.most == len(first_positions(programme, "", 9))
-    assert parse_selection("day/2026-11-25", (), date.fromisoformat) == programme
+    selection = FromDay(date(2026, 11, 25))
+    assert first_positions(selection, "seed", 9) == day(date(2026, 11, 25)).positions
+    assert first_positions(selection, "other", 9) == first_positions(selection, "seed", 9)
+    assert selection.most == len(first_positions(selection, "", 9))
+    assert parse_selection("day/2026-11-25", (), date.fromisoformat) == selection
 
 
 def test_words() -> None:
@@ -111,7 +111,7 @@ def test_words() -> None:
     ],
 )
 def test_texts_that_are_none(text: str) -> None:
-    """Whatever is no programme is refused in one line."""
+    """Whatever is no selection is refused in one line."""
     with pytest.raises(SelectionError) as caught:
         parse_selection(text, (PACK,), date.fromisoformat)
     assert "\n" not in str(caught.value)
@@ -127,7 +127,7 @@ def test_nothing_to_play() -> None:
 
 @given(st.text(max_size=60))
 def test_no_text_crashes(text: str) -> None:
-    """Any text at all is a programme, or is refused."""
+    """Any text at all is a selection, or is refused."""
     for whole in (text, f"deal/{text}", f"pack/{text}", f"day/{text}"):
         try:
             assert parse_selection(whole, (PACK,), date.fromisoformat).text == whole

@@ -13,9 +13,11 @@ from hypothesis import strategies as st
 from game.cube.colours import colour_scheme
 from game.cube.cube import SOLVED, Cube
 from game.cube.moves import MOVES, Move
-from game.draw import Look, Turning, draw_cube, draw_far, extent, face_at, focus_grey, size_for
 from game.draw.depth import DEPTHS
-from game.draw.look import SIZES, Lean, Style, near_eye
+from game.draw.drawing import draw_cube, draw_far, face_at, size_for
+from game.draw.look import SIZES, Lean, Look, Style, Turning, near_eye
+from game.draw.panel import focus_grey
+from game.draw.still import extent
 from tests.draw.pixels import letters_of, pixels_of
 from tests.strategies import cubes, moves
 
@@ -131,7 +133,8 @@ def test_a_click_on_the_colour_of_a_face_is_on_that_face() -> None:
 def test_a_cube_at_rest_is_drawn_without_numpy() -> None:
     """The first picture of the game must not wait for it."""
     program = (
-        "import sys; from game.draw import *; from game.cube.cube import SOLVED;"
+        "import sys; from game.cube.cube import SOLVED; from game.draw.look import Look;"
+        "from game.draw.drawing import draw_cube, draw_far;"
         "draw_cube(SOLVED, Look()); draw_far(SOLVED, Look(depth='none'));"
         "print('numpy' in sys.modules)"
     )

@@ -10,8 +10,8 @@ from hypothesis import strategies as st
 
 from game.cube.cube import SOLVED, Cube
 from game.cube.geometry import sticker
-from game.draw import draw_cube, draw_far
 from game.draw.depth import DEPTHS
+from game.draw.drawing import draw_cube, draw_far
 from game.draw.flat import SIGN, draw_flat
 from game.draw.look import SIZES, Eye, Look, near_eye
 from game.draw.palette import contrast

@@ -15,7 +15,7 @@ from game.errors import ContestError
 from game.friends.codes import key
 from game.friends.contest import TIME, Contest, Rules
 from game.friends.day import day
-from game.friends.entry import LONGEST, ContestProgress, ContestTry, entered_of, entered_text
+from game.friends.entry import LONGEST, ContestProgress, ContestTry, progress_of, progress_text
 from game.play.position import position_after
 from game.play.result import Result
 
@@ -79,23 +79,23 @@ def test_what_is_kept_makes_the_same_again(count: int, begun: int | None) -> Non
     entered = after(count)
     if begun is not None and not entered.is_over:
         entered = entered.beginning(begun)
-    assert entered_of(entered_text(entered), TRIES[:count]) == entered
+    assert progress_of(progress_text(entered), TRIES[:count]) == entered
 
 
 def test_a_position_that_ended_is_no_longer_begun() -> None:
     """The text may be older than the last attempt: a kill can come between the two."""
-    text = entered_text(after(1).beginning(1000))
-    assert entered_of(text, TRIES[:2]) == after(2)
+    text = progress_text(after(1).beginning(1000))
+    assert progress_of(text, TRIES[:2]) == after(2)
 
 
 def test_attempts_that_do_not_follow_are_passed_over() -> None:
     """A position that was tried twice counts once, and one that comes too early not at all."""
-    text = entered_text(ContestProgress(CONTEST))
-    assert entered_of(text, [TRIES[0], TRIES[0], TRIES[2], TRIES[1]]) == after(2)
+    text = progress_text(ContestProgress(CONTEST))
+    assert progress_of(text, [TRIES[0], TRIES[0], TRIES[2], TRIES[1]]) == after(2)
 
 
 def changed(**fields: object) -> str:
-    return json.dumps({**json.loads(entered_text(ContestProgress(CONTEST))), **fields})
+    return json.dumps({**json.loads(progress_text(ContestProgress(CONTEST))), **fields})
 
 
 @pytest.mark.parametrize(
@@ -122,7 +122,7 @@ def changed(**fields: object) -> str:
 def test_any_other_text_is_refused(text: str) -> None:
     """In one line, whatever it is."""
     with pytest.raises(ContestError) as told:
-        entered_of(text)
+        progress_of(text)
     assert "\n" not in str(told.value)
 
 

@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 from game.cube.moves import parse_line
 from game.errors import PairwrightError
 from game.friends.contest import Contest
-from game.friends.entry import ContestProgress, entered_text
+from game.friends.entry import ContestProgress, progress_text
 from game.keeping.entries import Entry, enter, entries_in, entry_in, result_of
 from game.modes import CONTEST, DAY
 from game.play.position import position_after
@@ -50,7 +50,7 @@ def test_what_is_no_attempt_has_no_result() -> None:
 def kept(records: Records, contest: Contest, *attempts: Record) -> int:
     """A run for the contest with these attempts; its number."""
     entered = ContestProgress(contest)
-    run = records.begin_run(CONTEST, entered.kind, entered_text(entered))
+    run = records.begin_run(CONTEST, entered.kind, progress_text(entered))
     for attempt in attempts:
         records.add(replace(attempt, run=str(run)))
     return run
@@ -83,7 +83,7 @@ def test_a_contest_is_entered_once(tmp_path: Path) -> None:
     path = tmp_path / "records.db"
     with closing(Records(path)) as one, closing(Records(path)) as other:
         kind = ContestProgress(TEA).kind
-        for text in ("no text", entered_text(ContestProgress(Contest("Coffee", TEA.positions)))):
+        for text in ("no text", progress_text(ContestProgress(Contest("Coffee", TEA.positions)))):
             one.begin_run(CONTEST, kind, text)
         first = enter(one, Entry(ContestProgress(TEA)))
         assert enter(other, Entry(ContestProgress(TEA))) == first

@@ -200,7 +200,7 @@ def test_marks_stay(tmp_path: Path) -> None:
     store.add(replace(SAMPLE, turns=9, at_hand=False, seeing_ms=9000, doing_ms=9000))
     store.add(replace(SAMPLE, shown=True))
     store.add(replace(SAMPLE, outcome="gave up"))
-    assert store.best(SAMPLE.position) == replace(earned, attempts=4)
+    assert store.best(SAMPLE.position) == earned._replace(attempts=4)
 
 
 def test_an_end_leaves_nothing_in_hand(tmp_path: Path) -> None:

@@ -96,7 +96,7 @@ runs = st.builds(
         RunTerms,
         mode=st.sampled_from([DASH, HOURGLASS]),
         amount=st.integers(1, 40),
-        programme=st.just(DEAL),
+        selection=st.just(DEAL),
         added=st.integers(0, 1000),
         inspection=st.booleans(),
     ),

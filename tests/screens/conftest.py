@@ -13,6 +13,7 @@ from typing import Any, Protocol
 import pytest
 from textual import events
 from textual.pilot import Pilot
+from textual.screen import Screen
 from textual.widget import Widget
 from textual.widgets import Static
 
@@ -62,6 +63,10 @@ class StandingClock:
 
 class QuietApp(PairwrightApp):
     """The game over an empty first screen, so that a test pushes the one it is about."""
+
+    def get_default_screen(self) -> Screen[Any]:
+        """An empty one."""
+        return Screen()
 
     def open_first(self) -> None:
         """Nothing opens by itself."""

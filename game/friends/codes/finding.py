@@ -93,14 +93,14 @@ def find(pieces: Iterable[str]) -> Findings:
 
 
 def read_invite(text: str) -> Contest:
-    """The one invite in a text. Raises CodeError where there is none, or more than one."""
+    """The one invite in a text. Raises CodeError if the text has no invite, or several."""
     found = find([text])
     _only(len(found.invites), "invite", found)
     return found.invites[0]
 
 
 def read_card(text: str) -> Addressed:
-    """The one card in a text. Raises CodeError where there is none, or more than one."""
+    """The one card in a text. Raises CodeError if the text has no card, or several."""
     found = find([text])
     _only(len(found.cards), "card", found)
     return found.cards[0]
@@ -133,7 +133,7 @@ def _carried(code: str, fault: str) -> Contest | Addressed:
 
 
 def _codes(pieces: Iterable[str]) -> Iterator[tuple[str, str, int]]:
-    """Each code in the text, in capitals and without its marks, why it is none if so, its line."""
+    """Each code in the text: in capitals without marks, what is wrong with it, its line."""
     kept = " "
     before = 0  # letters and digits before what is kept
     lines = _Lines()

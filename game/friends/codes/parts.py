@@ -93,7 +93,7 @@ def put_text(packing: Packing, text: str) -> None:
 
 
 def take_text(packed: Unpacking) -> str:
-    """A text that `put_text` has put. Raises CodeError where the bytes are none."""
+    """A text that `put_text` wrote. Raises CodeError if the bytes are not UTF-8."""
     encoded = bytes(packed.take(256) for _ in range(packed.take(MAX_BYTES + 1)))
     try:
         return encoded.decode()

@@ -94,7 +94,7 @@ class Survey:
     # -- from one to another ---------------------------------------------------------------------
 
     def at(self, name: str) -> Spot:
-        """The spot under a row and column. Raises KeyError where there is none."""
+        """The spot under a row and column. Raises KeyError if the row has no such column."""
         cell = named(name)
         turn = cell.turn_to(name[1]) if len(cell.columns) > 1 else 0
         return self.spots(cell)[turn]

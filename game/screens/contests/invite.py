@@ -116,7 +116,7 @@ class InviteScreen(FramedScreen):
         self.query_one(KeyBar).refresh()
 
     def on_option_list_option_highlighted(self, event: OptionList.OptionHighlighted) -> None:
-        """Likewise."""
+        """Other keys do something now."""
         event.stop()
         self.query_one(KeyBar).refresh()
 
@@ -213,7 +213,7 @@ class InviteScreen(FramedScreen):
         if named:
             return tuple(map(self._position, named[: MAX_POSITIONS + 1]))
         terms = self._terms
-        return first_positions(terms.chosen.programme, secrets.token_hex(8), terms.count)
+        return first_positions(terms.chosen.selection, secrets.token_hex(8), terms.count)
 
     def _position(self, named: str) -> Position:
         """The position of a setup, or of a level by its key: pack/level."""

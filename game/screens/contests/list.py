@@ -19,8 +19,8 @@ from game.keeping.entries import Entry
 from game.screens.contests import rows as contest_rows
 from game.screens.contests.paste import PasteScreen
 from game.screens.contests.screen import ContestScreen, invite_screen
-from game.screens.home.map_rows import fit
 from game.screens.shared import keys
+from game.screens.shared.fitting import fit
 from game.screens.shared.frame import FramedScreen
 from game.screens.shared.key_bar import KeyBar
 from game.screens.shared.lists import ChoiceList
@@ -49,7 +49,7 @@ class ContestsScreen(FramedScreen):
         self._entries: tuple[Entry, ...] = ()
 
     def body(self) -> Iterable[Widget]:
-        """The list, or a word while there is none."""
+        """The list, or a word while the list is empty."""
         yield Vertical(
             Static(INTRODUCTION, id="contests-about"),
             ChoiceList(eager=True, id="contest-list"),
@@ -114,7 +114,7 @@ class ContestsScreen(FramedScreen):
         self.app.push_screen(ContestScreen(contests.entry_for(self.app.keeper, contest)))
         self.app.push_screen(invite_screen(contest))
 
-    def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
+    def allows(self, action: str) -> bool:
         """There must be something to open."""
         return action != "open" or bool(self._entries)
 

@@ -8,18 +8,23 @@ from game.friends.card_text import contest_name, day_name
 from game.friends.contest import TIME
 from game.keeping.entries import Entry
 from game.play.result import Result
-from game.screens.round.once import SHOWN_BEFORE, OnceRules
+from game.screens.round.played_once import PlayedOnceRules, shown_before
 from game.screens.round.rules import Round
 
 
 def contest_rules(
-    entry: Entry, gone: int, seen: Callable[[], None], then: Callable[[Result], None]
-) -> OnceRules:
-    """Rules for the next position of an entry that is kept; see `OnceRules`."""
-    return OnceRules(_round(entry, gone), gone, seen, then)
+    entry: Entry,
+    gone: int,
+    seen: Callable[[], None],
+    then: Callable[[Result], None],
+    *,
+    is_unsure: bool = False,
+) -> PlayedOnceRules:
+    """Rules for the next position of an entry that is kept; see `PlayedOnceRules`."""
+    return PlayedOnceRules(_round(entry, gone, is_unsure=is_unsure), gone, seen, then)
 
 
-def _round(entry: Entry, gone: int) -> Round:
+def _round(entry: Entry, gone: int, *, is_unsure: bool) -> Round:
     entered = entry.entered
     contest = entered.contest
     number, count = entered.number, len(contest.positions)
@@ -32,5 +37,5 @@ def _round(entry: Entry, gone: int) -> Round:
         inspects=contest.rules.inspection,
         calls=True,
         counts_down=contest.rules.by == TIME and not gone,
-        said=SHOWN_BEFORE if gone else "",
+        said=shown_before(is_unsure=is_unsure) if gone else "",
     )

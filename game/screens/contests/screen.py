@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import time
 from datetime import date
 from typing import TYPE_CHECKING
 
@@ -21,8 +20,8 @@ from game.screens.contests import rows as contest_rows
 from game.screens.contests.code import CodeScreen
 from game.screens.contests.paste import PasteScreen
 from game.screens.contests.table import ContestTableScreen
-from game.screens.home.choices import changed
 from game.screens.shared import keys
+from game.screens.shared.choices import changed
 from game.screens.shared.frame import MUTED
 from game.screens.shared.key_bar import KeyBar
 
@@ -46,7 +45,7 @@ class ContestScreen(ContestTableScreen):
             return cls(None, date.fromisoformat(kind))
         return cls(contests.entry_of(app.keeper, app.pasted, kind))
 
-    def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
+    def allows(self, action: str) -> bool:
         """Days follow each other; a day's five need no invite; what is over is over."""
         entered = self._entered
         is_over = entered is not None and entered.is_over
@@ -91,14 +90,16 @@ class ContestScreen(ContestTableScreen):
                 self.said = (PLAYED_MEANWHILE, MUTED)
                 self._open()
                 return
-            gone = entry.entered.gone(int(time.time()))
-            rules = contest_rules(entry, gone, self._seen, self._played)
+            gone = entry.entered.gone(self.app.keeper.now())
+            rules = contest_rules(
+                entry, gone, self._seen, self._played, is_unsure=self.app.keeper.clock.is_unsure
+            )
             self.app.push_screen(RoundScreen(rules))
 
     def _seen(self) -> None:
         """The position is shown."""
         assert self._entry is not None
-        self._entry = contests.begin(self.app.keeper, self._entry, int(time.time()))
+        self._entry = contests.begin(self.app.keeper, self._entry, self.app.keeper.now())
 
     def _played(self, result: Result) -> None:
         """The position is over."""

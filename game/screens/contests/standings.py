@@ -18,8 +18,8 @@ from game.friends.standings import PROOF, Pars, Ranked, Standings, standings
 from game.play.times import written
 from game.screens.contests import rows as contest_rows
 from game.screens.contests.rows import Cards
-from game.screens.home.map_rows import fit
 from game.screens.shared import keys
+from game.screens.shared.fitting import fit
 from game.screens.shared.frame import FramedScreen
 
 NONE = "No card yet: paste the chat, and all cards in it are found."

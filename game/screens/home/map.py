@@ -204,7 +204,7 @@ class MapScreen(FramedScreen):
         self._fill_levels(Puzzle(puzzle.pack, puzzle.level, ""))
         self.call_after_refresh(self._refit)
 
-    def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
+    def allows(self, action: str) -> bool:
         """Twins only where there are some."""
         if action == "twins":
             return self.puzzle is not None and bool(self.puzzle.level.twins)

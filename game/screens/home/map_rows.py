@@ -7,13 +7,14 @@ Each row is made for the width of its list.
 
 from __future__ import annotations
 
-from rich.cells import cell_len, set_cell_size
+from rich.cells import cell_len
 from textual.content import Content
 
 from game.cube.pair import SLOTS
 from game.packs import Pack, Puzzle
 from game.records.record import Best
 from game.screens.shared.clock_view import time_text
+from game.screens.shared.fitting import fit
 from game.screens.shared.marks import MARKS_WIDTH, earned, marks_content
 from game.screens.statistics.tally import Tally
 
@@ -23,13 +24,6 @@ SHORT_WIDTH = 44
 TWIN_INDENT = "  "
 SHOWN = "shown"
 """In place of the marks, and as wide."""
-
-
-def fit(text: str, width: int) -> str:
-    """The text in exactly that many columns, its end replaced by "…" where it is too long."""
-    if cell_len(text) <= width:
-        return set_cell_size(text, width)
-    return set_cell_size(text, max(0, width - 1)) + "…"[: max(0, width)]
 
 
 def pack_row(pack: Pack, tally: Tally, width: int) -> Content:

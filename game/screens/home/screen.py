@@ -43,6 +43,7 @@ class HomeScreen(FramedScreen):
     COMMAND_SCREEN = "home"
     BINDINGS = keys.bindings("home")
     CSS_PATH = "home.tcss"
+    HAS_TITLE = False
     HORIZONTAL_BREAKPOINTS = [  # noqa: RUF012
         *FramedScreen.HORIZONTAL_BREAKPOINTS,
         (76, "-with-picture"),
@@ -193,7 +194,7 @@ class HomeScreen(FramedScreen):
         """Leave the game."""
         self.app.exit()
 
-    def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
+    def allows(self, action: str) -> bool:
         """Faults are read only where there are some."""
         return bool(self.app.pack_faults) if action == "faults" else True
 

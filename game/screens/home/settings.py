@@ -11,11 +11,11 @@ from textual.widget import Widget
 from textual.widgets import Input, OptionList, Static
 
 from game.cube.moves import parse_line
-from game.draw import draw_cube, size_for
+from game.draw.drawing import draw_cube, size_for
 from game.errors import SettingsError
 from game.play.position import position_after
-from game.screens.home.choices import SETTINGS, Choice, changed, stepped, usual
 from game.screens.shared import keys
+from game.screens.shared.choices import SETTINGS, Choice, changed, stepped, usual
 from game.screens.shared.cube_view import scene_of
 from game.screens.shared.frame import FramedScreen
 from game.screens.shared.key_bar import KeyBar

@@ -28,7 +28,7 @@ from game.play.position import Position
 from game.play.result import Result
 from game.play.stages import stages
 from game.play.times import written
-from game.screens.home.map_rows import fit
+from game.screens.shared.fitting import fit
 from game.screens.shared.stage_rows import SIGNS, signs_of
 
 LABEL_WIDTH = 8
@@ -66,7 +66,7 @@ class PlayerLine:
 
     @cached_property
     def moments(self) -> tuple[int, ...]:
-        """Milliseconds at which the moves are made; none where no times are known.
+        """Milliseconds at which the moves are made; () if their times are not known.
 
         Only the time of seeing and that of doing are kept: the turns stand evenly in the latter.
         """

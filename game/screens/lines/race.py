@@ -15,7 +15,7 @@ from textual.widgets import Static
 
 from game.cube.cube import Cube
 from game.cube.moves import Move
-from game.draw import size_for
+from game.draw.drawing import size_for
 from game.draw.still import extent
 from game.foreign import shown
 from game.play.times import written
@@ -215,7 +215,7 @@ class RaceScreen(FramedScreen):
             return "turn by turn" if self.is_timed else "in time"
         return None
 
-    def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
+    def allows(self, action: str) -> bool:
         """Only what was timed runs in time."""
         return self._can_be_timed if action == "time" else True
 

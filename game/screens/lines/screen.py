@@ -158,7 +158,7 @@ class LinesScreen(FramedScreen):
         """What Enter leads to here."""
         return self._onward if action == "go" else None
 
-    def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
+    def allows(self, action: str) -> bool:
         """Where nothing comes after, the screen is only left; other pages where there are some."""
         if action in ("next", "previous"):
             return len(self._pages) > 1

@@ -22,14 +22,14 @@ from game.draw.look import Lean
 from game.draw.still import extent
 from game.play.position import Position
 from game.play.stages import stages
-from game.screens.play.layout import Plan, plan
 from game.screens.shared import keys
+from game.screens.shared.board_words import far_words, turns_words
 from game.screens.shared.cube_view import CubeView, FarView, Scene, scene_of
 from game.screens.shared.frame import FramedScreen
 from game.screens.shared.key_bar import KeyBar
+from game.screens.shared.layout import Plan, plan
 from game.screens.shared.lists import ChoiceList
 from game.screens.shared.looks import focuses, look_of
-from game.screens.shared.side_words import far_words, turns_words
 from game.screens.shared.solution_row import solution_row
 from game.screens.shared.stage_rows import named_joined, signs_of, stage_table
 
@@ -244,7 +244,7 @@ class WatchScreen(FramedScreen):
             return "hold as given" if self._eases else "hold otherwise"
         return None
 
-    def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
+    def allows(self, action: str) -> bool:
         """Another line, or another grip, only where there is one."""
         if action in ("next", "previous"):
             return len(self._lines) > 1

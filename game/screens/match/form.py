@@ -229,9 +229,9 @@ class MatchFormScreen(FramedScreen):
         names = [field.value for field in self._fields if field.value.strip()]
         terms = self._terms
         try:
-            programme = terms.chosen.programme
-            positions = first_positions(programme, secrets.token_hex(8), terms.count)
-            match = begin_match(Contest(programme.words, positions, terms.rules), names)
+            selection = terms.chosen.selection
+            positions = first_positions(selection, secrets.token_hex(8), terms.count)
+            match = begin_match(Contest(selection.words, positions, terms.rules), names)
         except PairwrightError as fault:
             self.say(f"{fault}.", ERROR)
             return

@@ -20,7 +20,7 @@ from game.friends.match import Match
 from game.friends.standings import Ranked, Standings, standings
 from game.play.times import written
 from game.prose import listed
-from game.screens.home.map_rows import fit
+from game.screens.shared.fitting import fit
 
 RANK_WIDTH, STATE_WIDTH = 4, 11
 TURNS_WIDTH, OVER_WIDTH, TIME_WIDTH, SOLVED_WIDTH, CALLS_WIDTH = 7, 6, 10, 8, 7

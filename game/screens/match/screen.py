@@ -8,7 +8,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from functools import partial
-from time import time
 
 from textual.content import Content
 from textual.widget import Widget
@@ -32,6 +31,11 @@ LEFT = "This position was left: its clock runs on meanwhile."
 SECRET = "Nobody sees a line until all have played the position."
 
 
+LOOKS_ON = "Another window plays this match. Here you look on, and see no line before its time."
+LOOK_SECONDS = 1.0
+"""Between two looks at a match that another window plays."""
+
+
 class MatchScreen(FramedScreen):
     """Leads through a match. run: its number in the records, None where it cannot be kept."""
 
@@ -47,6 +51,7 @@ class MatchScreen(FramedScreen):
         self._pars: dict[str, int] = {}
         self._result: Result | None = None  # of the round that was played last
         self._leaving: int | None = None  # who has been asked whether they leave
+        self._looks_on = False  # another window plays this match
 
     def body(self) -> Iterable[Widget]:
         """Whose turn it is; the table of the players."""
@@ -59,8 +64,29 @@ class MatchScreen(FramedScreen):
         """Have par searched, of what was played before too."""
         for position in self.match.contest.positions[: self.match.number + 1]:
             self._ask(position)
+        self._looks_on = not self.app.keeper.take(self._run)
+        if self._looks_on:
+            self.say(LOOKS_ON, WARN)
+            self.set_interval(LOOK_SECONDS, self._look)
         self._show()
         self.query_one(ChoiceList).focus()
+
+    def on_unmount(self) -> None:
+        """It can be gone on with elsewhere."""
+        if not self._looks_on:
+            self.app.keeper.release(self._run)
+
+    def _look(self) -> None:
+        """See how it goes on in another window; go on here once that is closed."""
+        if not self.stands or not self._looks_on:
+            return
+        found = dict(matches.open_matches(self.app.keeper)).get(self._run or 0)
+        if found is not None:
+            self.match = found
+        if self.app.keeper.take(self._run):
+            self._looks_on = False
+            self.say("")
+        self._show()
 
     def on_resize(self) -> None:
         """As wide as the room."""
@@ -107,13 +133,20 @@ class MatchScreen(FramedScreen):
             return "the lines" if self.match.is_over else "play"
         return None
 
-    def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
+    def allows(self, action: str) -> bool:
         """Lines are there once all have played a position; leaving is for those who play."""
+        if self._looks_on and action in ("go", "leave"):
+            return False
         if action == "lines":
             return bool(self.match.number) and not self.match.is_over
         if action == "go":
             return not self.match.is_over or bool(self.match.number)
         return action != "leave" or not self.match.is_over
+
+    @property
+    def names(self) -> Iterable[str]:
+        """The players'."""
+        return (player.name for player in self.match.players)
 
     # -- par -------------------------------------------------------------------------------------
 
@@ -132,7 +165,8 @@ class MatchScreen(FramedScreen):
     def on_option_list_option_selected(self, event: OptionList.OptionSelected) -> None:
         """Enter or a click."""
         event.stop()
-        self.call_later(self.action_go)
+        if self.allows("go"):
+            self.call_later(self.action_go)
 
     def action_go(self) -> None:
         """The next player plays; at the end the lines are looked through."""
@@ -146,7 +180,7 @@ class MatchScreen(FramedScreen):
 
     def _play(self, position: Position, name: str) -> None:
         """Anew, or once more: who has seen it gets neither another clock nor another inspection."""
-        from game.screens.round.once import SHOWN_BEFORE, OnceRules  # noqa: PLC0415 - when pushed
+        from game.screens.round.played_once import PlayedOnceRules, shown_before  # noqa: PLC0415 - when pushed
         from game.screens.round.rules import Round  # noqa: PLC0415 - likewise
         from game.screens.round.screen import RoundScreen  # noqa: PLC0415
 
@@ -162,16 +196,16 @@ class MatchScreen(FramedScreen):
             inspects=match.contest.rules.inspection and is_new,
             calls=match.contest.rules.by == TURNS,
             counts_down=is_new,
-            said="" if is_new else SHOWN_BEFORE,
+            said="" if is_new else shown_before(is_unsure=self.app.keeper.clock.is_unsure),
         )
         self._result = None
-        gone = match.gone(int(time()))
-        rules = OnceRules(round_, gone, self._seen, self._take)
+        gone = match.gone(self.app.keeper.now())
+        rules = PlayedOnceRules(round_, gone, self._seen, self._take)
         self.app.push_screen(RoundScreen(rules), self._back)
 
     def _seen(self) -> None:
         """The position is shown: from now on its clock runs."""
-        self.match = self.match.showing(int(time()))
+        self.match = self.match.showing(self.app.keeper.now())
         matches.amend(self.app.keeper, self._run, self.match)
 
     def _take(self, result: Result) -> None:

@@ -16,15 +16,15 @@ from textual.widgets import Static
 from game.cube import pair
 from game.cube.line import Line
 from game.cube.moves import Move
-from game.draw import Look
+from game.draw.look import Look
 from game.play.playable import Playable
 from game.play.sitting import Sitting
 from game.play.stages import stages
-from game.screens.play.layout import Plan, plan
+from game.screens.shared.board_words import far_words, goal_words, par_words, terms_words
 from game.screens.shared.clock_view import ClockView
 from game.screens.shared.cube_view import CubeView, FarView, Scene, scene_of
+from game.screens.shared.layout import Plan, plan
 from game.screens.shared.line_view import LineView
-from game.screens.shared.side_words import far_words, goal_words, par_words, terms_words
 from game.screens.shared.stage_rows import signs_of
 
 if TYPE_CHECKING:

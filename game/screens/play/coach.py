@@ -16,7 +16,6 @@ from game.play.attempt import RUNGS
 from game.screens.play.board import Shown
 from game.screens.play.playing import Playing
 from game.screens.shared.looks import look_of
-from game.search.outcome import Solved
 
 if TYPE_CHECKING:
     from game.coach.hints import Hint
@@ -121,13 +120,15 @@ class Coach:
         outcome = self._playing.host.engine.known(self._way_from_here())
         if outcome is None:
             return None
+        from game.search.outcome import Solved  # noqa: PLC0415 - after the first picture
+
         return outcome.solutions if isinstance(outcome, Solved) else ()
 
     def _way_from_here(self) -> Question:
         """All ways, so that the easiest can be chosen; one where all may take long."""
         position = self._playing.sitting.position
         whole = Question(self._playing.sitting.cube.upright, position.solve, position.faces)
-        return replace(whole, first=whole.is_large)
+        return whole._replace(first=whole.is_large)
 
     # -- shorter ways ----------------------------------------------------------------------------
 

@@ -8,7 +8,7 @@ from game.cube.moves import Move
 from game.errors import ForbiddenTurn
 from game.screens.play.playing import Playing
 from game.screens.play.rules import Rules
-from game.screens.shared.side_words import forbidden_words
+from game.screens.shared.board_words import forbidden_words
 
 CAPS_LOCK = "Every turn goes the other way. Is Caps Lock on? k reads capitals as plain."
 OVER = "This attempt is over: a begins another."
@@ -24,15 +24,15 @@ class Hands:
     def press(self, key: str) -> None:
         """A key of a turn."""
         playing = self._playing
-        move, playing.reading = playing.reading.press(key)
-        suspicious = playing.reading.is_suspicious
+        move, playing.letters = playing.letters.press(key)
+        suspicious = playing.letters.is_suspicious
         self.turn((move,))
         if suspicious and not playing.sitting.outcome:
             playing.say(CAPS_LOCK)
 
     def click(self, letter: str, back: bool) -> None:
         """A turn was clicked."""
-        move, self._playing.reading = self._playing.reading.turn(letter, back)
+        move, self._playing.letters = self._playing.letters.turn(letter, back)
         self.turn((move,))
 
     def turn(self, moves: tuple[Move, ...]) -> None:
@@ -70,13 +70,13 @@ class Hands:
 
     def wide(self) -> None:
         """The next face turn is a wide one, or not after all."""
-        self._playing.reading = self._playing.reading.toggle_wide()
+        self._playing.letters = self._playing.letters.toggle_wide()
         self._playing.show()
 
     def capitals(self) -> None:
         """Read capitals the other way round."""
-        self._playing.reading = self._playing.reading.toggle_flipped()
-        flipped = self._playing.reading.flipped
+        self._playing.letters = self._playing.letters.toggle_flipped()
+        flipped = self._playing.letters.flipped
         now = "plain turns" if flipped else "turns the other way, as usual"
         self._playing.show(said=f"Capitals are now {now}.")
 

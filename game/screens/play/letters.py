@@ -19,7 +19,7 @@ SUSPICIOUS = 4
 
 
 @dataclass(frozen=True)
-class Reading:
+class Letters:
     """How the next letter is read.
 
     flipped: capitals are plain turns and small letters go the other way. wide: the next face turn
@@ -30,7 +30,7 @@ class Reading:
     wide: bool = False
     backs: int = 0
 
-    def press(self, key: str) -> tuple[Move, Reading]:
+    def press(self, key: str) -> tuple[Move, Letters]:
         """The move that a key of a turn means, and how the next one is read.
 
         key: a letter of a face, slice or rotation, in either case, or `shift+` and the letter.
@@ -41,7 +41,7 @@ class Reading:
         move, after = self.turn(letter.lower(), back)
         return move, replace(after, backs=self.backs + 1 if back and not told else 0)
 
-    def turn(self, letter: str, back: bool) -> tuple[Move, Reading]:
+    def turn(self, letter: str, back: bool) -> tuple[Move, Letters]:
         """The move of a letter when its direction is known, as for a click."""
         name = letter if letter in "xyz" else letter.upper()
         if self.wide and name in "FBRLUD":
@@ -53,11 +53,11 @@ class Reading:
         """Whether just now so many turns in a row went the other way that Caps Lock may be why."""
         return self.backs == SUSPICIOUS
 
-    def toggle_wide(self) -> Reading:
+    def toggle_wide(self) -> Letters:
         """With the prefix for wide turns set, or taken back."""
         return replace(self, wide=not self.wide)
 
-    def toggle_flipped(self) -> Reading:
+    def toggle_flipped(self) -> Letters:
         """With capitals read the other way round than now."""
         return replace(self, flipped=not self.flipped, backs=0)
 

@@ -12,7 +12,7 @@ from game.cube.moves import Move
 from game.engine.answers import Answer
 from game.play.sitting import Sitting
 from game.screens.play.board import Board, Shown
-from game.screens.play.letters import Reading
+from game.screens.play.letters import Letters
 from game.screens.shared.frame import MUTED
 from game.screens.shared.host import Host
 
@@ -38,7 +38,7 @@ class Playing(Protocol):
 
     sitting: Sitting
     opened: Opened
-    reading: Reading
+    letters: Letters
 
     @property
     def host(self) -> Host:

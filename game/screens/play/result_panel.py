@@ -18,10 +18,10 @@ from game.cube.moves import line_text
 from game.play.score import Score
 from game.play.sitting import SOLVED, Sitting
 from game.play.stages import stages
+from game.screens.shared.board_words import mark_rows, turns_words, verdict_words
 from game.screens.shared.clock_view import time_text
 from game.screens.shared.lists import ChoiceList
 from game.screens.shared.marks import OFF, ON
-from game.screens.shared.side_words import mark_rows, turns_words, verdict_words
 from game.screens.shared.solution_row import solution_row
 from game.screens.shared.stage_rows import stage_table
 

@@ -113,9 +113,9 @@ class Rules:
 
     def word(self) -> str:
         """What the message line says when there is nothing new to say."""
-        if self.playing.reading.wide:
+        if self.playing.letters.wide:
             return WIDE
-        return self.advice() or (FLIPPED if self.playing.reading.flipped else self.remark())
+        return self.advice() or (FLIPPED if self.playing.letters.flipped else self.remark())
 
     def advice(self) -> str:
         """What a player needs to know now."""

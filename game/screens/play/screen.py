@@ -22,10 +22,9 @@ from game.engine.answers import Advanced, Answered, AnsweredByPairs, Preparing
 from game.play.sitting import SOLVED, Sitting
 from game.screens.play.board import Board, Shown
 from game.screens.play.hands import Hands
-from game.screens.play.letters import Reading, is_foreign
+from game.screens.play.letters import Letters, is_foreign
 from game.screens.play.playing import Opened
 from game.screens.play.rules import Rules
-from game.screens.shared import keys
 from game.screens.shared.clock_view import ClockView
 from game.screens.shared.cube_view import CubeView
 from game.screens.shared.frame import MUTED, WARN, BaseScreen
@@ -51,7 +50,7 @@ class PlayingScreen(BaseScreen[bool]):
         super().__init__()
         self.sitting = Sitting(rules.puzzle, datetime.now().astimezone())
         self.opened = Opened()
-        self.reading = Reading()
+        self.letters = Letters()
         self._rules = rules
         self._hands = Hands(self, rules)
         self._said = ("", "")  # in the message line until something else is done, and its tone
@@ -79,8 +78,12 @@ class PlayingScreen(BaseScreen[bool]):
 
     def on_unmount(self) -> None:
         """The game ends, or the screen is left."""
-        self._rules.put_aside()
+        self.put_aside()
         self.app.engine.forget(self)
+
+    def put_aside(self) -> None:
+        """Keep what is in hand, as the rules have it."""
+        self._rules.put_aside()
 
     # -- what the rules know of it ---------------------------------------------------------------
 
@@ -113,7 +116,7 @@ class PlayingScreen(BaseScreen[bool]):
         """Show a sitting from now on."""
         self.app.engine.forget(self)
         self.sitting = sitting
-        self.reading = Reading(flipped=self.reading.flipped)
+        self.letters = Letters(flipped=self.letters.flipped)
         far = self.app.settings.far_side == "always"
         self.opened = Opened(focus=self.opened.focus, far=far, pad=self.opened.pad)
         self.set_focus(None)
@@ -271,11 +274,9 @@ class PlayingScreen(BaseScreen[bool]):
 
     # -- turning ---------------------------------------------------------------------------------
 
-    def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
+    def allows(self, action: str) -> bool:
         """While nothing can be seen only leaving works, and while a line is typed no command."""
-        if not keys.is_of(self.COMMAND_SCREEN, action):
-            return True
-        if not super().check_action(action, parameters) or not self._rules.offers(action):
+        if not self._rules.offers(action):
             return False
         return not self.is_typing and (action == "back" or not self.is_too_small)
 
@@ -389,7 +390,7 @@ class PlayingScreen(BaseScreen[bool]):
 
     def action_back(self) -> None:
         """Close what was opened last; otherwise leave."""
-        if self.reading.wide:
+        if self.letters.wide:
             self.action_wide()
         else:
             self._rules.back()

@@ -24,6 +24,8 @@ from game.screens.shared.form import FormScreen
 from game.screens.shared.frame import WARN
 from game.screens.shared.selection_rows import Chosen, FormRow
 
+ELSEWHERE = "A run, of the kind {mode}, is being played in another window."
+
 
 class RunsScreen(FormScreen):
     """Sets up a run; offers one that was left."""
@@ -37,6 +39,7 @@ class RunsScreen(FormScreen):
     def __init__(self) -> None:
         super().__init__()
         self._left: runs.NumberedRun | None = None
+        self._is_elsewhere = False  # that run is being played in another window
         self._bests: dict[str, tuple[Run | None, int]] = {}  # kind -> as the records have it
 
     def on_mount(self) -> None:
@@ -48,6 +51,8 @@ class RunsScreen(FormScreen):
     def on_screen_resume(self) -> None:
         """A run may have been left, or played to its end."""
         self._left = runs.left_open(self.app.keeper)
+        left = self._left.number if self._left is not None else None
+        self._is_elsewhere = self.app.keeper.is_elsewhere(left)
         self._bests.clear()
         self.show_form()
 
@@ -57,7 +62,7 @@ class RunsScreen(FormScreen):
         if last is None:
             return Setup(chosen)
         try:
-            return setup_for(last.terms, runs.programme_of(self.app.packs, last), chosen)
+            return setup_for(last.terms, runs.selection_of(self.app.packs, last), chosen)
         except SelectionError:
             return Setup(chosen)
 
@@ -73,16 +78,18 @@ class RunsScreen(FormScreen):
 
     def sample(self) -> Position | None:
         """One of the kind; of the day's five none is shown before."""
-        programme = self.setup.programme
-        if isinstance(programme, FromDay):
+        selection = self.setup.selection
+        if isinstance(selection, FromDay):
             return position_of(SOLVED)
-        return next(iter(first_positions(programme, "sample", 1)), None)
+        return next(iter(first_positions(selection, "sample", 1)), None)
 
     def first_words(self) -> Content:
         """A run that was left."""
         left = self._left
         if left is None:
             return Content("")
+        if self._is_elsewhere:
+            return Content.styled(ELSEWHERE.format(mode=left.run.terms.mode), "$warning")
         return Content.assemble(
             (f"{left_words(left.run)}\n", "$warning"),
             ("u", "bold $accent"), " goes on with it   ",
@@ -121,31 +128,32 @@ class RunsScreen(FormScreen):
 
     def action_go_on(self) -> None:
         """Take the run up that was left."""
-        if self._left is not None:
+        if self._left is not None and self.app.keeper.take(self._left.number):
             self._play(runs.taken_up(self.app.keeper, self._left))
 
     def _play(self, entry: runs.NumberedRun) -> None:
         best, _ = self._best_of(entry.run.terms)
         try:
-            programme = runs.programme_of(self.app.packs, entry.run)
+            selection = runs.selection_of(self.app.packs, entry.run)
         except SelectionError as fault:
             self.say(f"{fault}. x closes the run as it is.", WARN)
             return
-        self.app.push_screen(RunScreen(entry, programme, best))
+        self.app.push_screen(RunScreen(entry, selection, best))
 
     def action_close_run(self) -> None:
         """Close the run that was left, and show what it came to."""
         left = self._left
         if left is None:
             return
-        programme = None
+        selection = None
         with suppress(SelectionError):
-            programme = runs.programme_of(self.app.packs, left.run)
-        self.app.push_screen(RunScreen(left, programme, None, closes=True))
+            selection = runs.selection_of(self.app.packs, left.run)
+        self.app.push_screen(RunScreen(left, selection, None, closes=True))
 
-    def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
+    def allows(self, action: str) -> bool:
         """Only a run that was left is taken up or closed."""
-        return action not in ("go_on", "close_run") or self._left is not None
+        is_there = self._left is not None and not self._is_elsewhere
+        return action not in ("go_on", "close_run") or is_there
 
 
 def left_words(run: Run) -> str:

@@ -33,26 +33,26 @@ class Setup:
     inspection: bool = False
 
     @property
-    def programme(self) -> Selection:
+    def selection(self) -> Selection:
         """What is played. Raises ProgrammeError where that cannot be had."""
-        return self.chosen.programme
+        return self.chosen.selection
 
     @property
     def terms(self) -> RunTerms:
-        """The terms of the run. Raises ProgrammeError as `programme` does."""
-        programme = self.programme
-        mode = self._mode(programme)
-        amount = self.seconds if mode == HOURGLASS else programme.most or self.positions
-        return RunTerms(mode, amount, programme.text, self.added, self.inspection)
+        """The terms of the run. Raises ProgrammeError as `selection` does."""
+        selection = self.selection
+        mode = self._mode(selection)
+        amount = self.seconds if mode == HOURGLASS else selection.most or self.positions
+        return RunTerms(mode, amount, selection.text, self.added, self.inspection)
 
-    def _mode(self, programme: Selection) -> str:
+    def _mode(self, selection: Selection) -> str:
         """What has an end is no hourglass's."""
-        return self.mode if programme.most is None else DASH
+        return self.mode if selection.most is None else DASH
 
     def rows(self) -> tuple[FormRow, ...]:
         """The run, then what is played in it."""
-        programme = self.programme
-        mode, most = self._mode(programme), programme.most
+        selection = self.selection
+        mode, most = self._mode(selection), selection.most
         if mode == HOURGLASS:
             amount = FormRow(
                 "amount", "Time", seconds_words(self.seconds), "The time that there is."
@@ -79,21 +79,21 @@ class Setup:
             return replace(self, inspection=not self.inspection)
         if key == "added":
             return replace(self, added=_next(ADDED, self.added, step))
-        if key == "amount" and self._mode(self.programme) == HOURGLASS:
+        if key == "amount" and self._mode(self.selection) == HOURGLASS:
             return replace(self, seconds=_next(SECONDS, self.seconds, step))
         if key == "amount":
             return replace(self, positions=_next(POSITIONS, self.positions, step))
         return replace(self, chosen=self.chosen.stepped(key, step))
 
 
-def setup_for(terms: RunTerms, programme: Selection, chosen: Chosen) -> Setup:
+def setup_for(terms: RunTerms, selection: Selection, chosen: Chosen) -> Setup:
     """The choice that gives these terms, as far as the rows can."""
     found = Setup(
-        chosen_for(programme, chosen), terms.mode, added=terms.added, inspection=terms.inspection
+        chosen_for(selection, chosen), terms.mode, added=terms.added, inspection=terms.inspection
     )
     if terms.mode == HOURGLASS:
         return replace(found, seconds=terms.amount)
-    return replace(found, positions=terms.amount) if programme.most is None else found
+    return replace(found, positions=terms.amount) if selection.most is None else found
 
 
 def seconds_words(seconds: int) -> str:
@@ -104,6 +104,6 @@ def seconds_words(seconds: int) -> str:
 
 
 def _next(values: Sequence[int], value: int, step: int) -> int:
-    """The value after another, or before it; from one that is none of them, the nearest."""
+    """The value after another, or before it; the nearest one to a value that is not among them."""
     at = values.index(min(values, key=lambda v: abs(v - value)))
     return values[(at + step) % len(values)] if value in values else values[at]

@@ -41,7 +41,7 @@ if TYPE_CHECKING:
 class RunScreen(FramedScreen):
     """Plays a run to its end and shows it. beside: the best run of its kind so far.
 
-    closes: it is not played on but shown as it is, as one without a programme is.
+    closes: it is not played on but shown as it is, as one without a selection is.
     """
 
     COMMAND_SCREEN = "run"
@@ -51,7 +51,7 @@ class RunScreen(FramedScreen):
     def __init__(
         self,
         entry: NumberedRun,
-        programme: Selection | None,
+        selection: Selection | None,
         beside: Run | None,
         *,
         closes: bool = False,
@@ -59,8 +59,8 @@ class RunScreen(FramedScreen):
         super().__init__()
         self.entry = entry
         self.beside = beside
-        self._programme = programme
-        self._words = programme.words if programme is not None else entry.run.terms.programme
+        self._selection = selection
+        self._words = selection.words if selection is not None else entry.run.terms.selection
         self._closes = closes
         self._is_ended = False
         self._marked = 0  # the row whose line is shown when it is asked for
@@ -79,13 +79,14 @@ class RunScreen(FramedScreen):
 
     def on_mount(self) -> None:
         """Play it, or show it."""
+        self.app.keeper.take(self.entry.number)
         self.entitle(self.run_.terms.mode.capitalize(), self._words)
-        if self._programme is None or self._closes or self.run_.is_over:
+        if self._selection is None or self._closes or self.run_.is_over:
             self._end()
             return
-        self._positions = self._programme.positions(self.run_.seed)
+        self._positions = self._selection.positions(self.run_.seed)
         begun = len(self.run_.done)
-        if self._programme.most is None:  # one that was left has been seen
+        if self._selection.most is None:  # one that was left has been seen
             begun += self.run_.breaks
         for _ in range(begun):
             next(self._positions, None)
@@ -99,7 +100,7 @@ class RunScreen(FramedScreen):
     # -- playing ---------------------------------------------------------------------------------
 
     def _next(self, said: str, *, counts_down: bool = False) -> Round | None:
-        """The next position; None when there is none, or none can be had."""
+        """The next position; None at the end, or if the selection cannot give another."""
         try:
             position = next(self._positions, None)
         except SelectionError as fault:
@@ -182,6 +183,10 @@ class RunScreen(FramedScreen):
             self._set(self.run_.knowing({position: par}))
             self._show()
 
+    def on_unmount(self) -> None:
+        """It can be gone on with elsewhere."""
+        self.app.keeper.release(self.entry.number)
+
     def _set(self, run: Run) -> None:
         self.entry = replace(self.entry, run=run)
 
@@ -236,17 +241,17 @@ class RunScreen(FramedScreen):
 
     def action_again(self) -> None:
         """Another run on the same terms."""
-        if self._programme is None:
+        if self._selection is None:
             return
         run = Run(self.run_.terms, runs.new_seed())
         best, _ = runs.best_of(self.app.keeper, run.terms.kind, run.terms.mode)
-        self.app.switch_screen(RunScreen(runs.begin(self.app.keeper, run), self._programme, best))
+        self.app.switch_screen(RunScreen(runs.begin(self.app.keeper, run), self._selection, best))
 
-    def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
+    def allows(self, action: str) -> bool:
         """What can no longer be had is not played again."""
         if action == "line":
             return self.entry.number is not None and bool(self.run_.done)
-        return action != "again" or self._programme is not None
+        return action != "again" or self._selection is not None
 
 
 def _said_of(done: Done) -> str:

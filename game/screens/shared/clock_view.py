@@ -14,7 +14,7 @@ QUIET_TICK = 1.0
 
 
 def time_text(ms: int | None) -> str:
-    """Milliseconds as 0.0, 12.3 or 1:02.3, cut and not rounded; a dash when there is none."""
+    """Milliseconds as 0.0, 12.3 or 1:02.3, cut and not rounded; a dash for None."""
     if ms is None:
         return "-"
     minutes, tenths = divmod(ms // 100, 600)

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 
-@dataclass(frozen=True)
-class Command:
+class Command(NamedTuple):
     """One thing to do on one screen.
 
     keys: Textual's key names, the first one shown in the key bar. shown: the keys as the help

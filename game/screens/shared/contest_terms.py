@@ -26,7 +26,7 @@ class ContestTerms:
     @property
     def most(self) -> int:
         """As many positions as there can be."""
-        most = self.chosen.programme.most
+        most = self.chosen.selection.most
         return MAX_POSITIONS if most is None else min(most, MAX_POSITIONS)
 
     def rows(self) -> tuple[FormRow, ...]:

@@ -13,7 +13,9 @@ from textual.timer import Timer
 from game.cube import pair
 from game.cube.cube import Cube
 from game.cube.moves import Move
-from game.draw import Look, Turning, draw_cube, draw_far, face_at, focus_grey
+from game.draw.drawing import draw_cube, draw_far, face_at
+from game.draw.look import Look, Turning
+from game.draw.panel import focus_grey
 from game.play.position import Position
 from game.screens.shared.picture_view import PictureView
 

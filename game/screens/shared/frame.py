@@ -14,13 +14,14 @@ from textual.containers import Horizontal, Vertical
 from textual.content import Content
 from textual.css.query import NoMatches
 from textual.message import Message
-from textual.screen import Screen, ScreenResultType
+from textual.screen import ScreenResultType
 from textual.widget import Widget
 from textual.widgets import Static
 
 from game.screens.shared import keys, too_small
 from game.screens.shared.host import Host
 from game.screens.shared.key_bar import KeyBar
+from game.screens.shared.leaving import LeftOnce
 from game.screens.shared.listening import Listener
 from game.screens.shared.too_small import TooSmall
 
@@ -28,7 +29,7 @@ MUTED, WARN, ERROR = "$muted", "$warning", "$error"
 """Tones of what is said: in passing, a refusal, a fault."""
 
 
-class BaseScreen(Listener, Screen[ScreenResultType]):
+class BaseScreen(Listener, LeftOnce[ScreenResultType]):
     """A screen of the game. `COMMAND_SCREEN` names it in the table of keys.
 
     Three rules hold for all of them, whatever comes in which order: what is to run later runs only
@@ -41,16 +42,21 @@ class BaseScreen(Listener, Screen[ScreenResultType]):
     VERTICAL_BREAKPOINTS = too_small.VERTICAL_BREAKPOINTS
     app: Host
 
-    _has_left = False
-
     @property
     def stands(self) -> bool:
         """Whether the screen has its parts and has not been left."""
-        return self.is_mounted and self.is_attached and not self._has_left and not self._pruning
+        is_there = self.is_mounted and self.is_attached and not self._pruning
+        return is_there and not self.has_left and not self.app.is_ending
 
     def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
-        """No command of a screen that has been left is carried out."""
-        return self.stands or not keys.is_of(self.COMMAND_SCREEN, action)
+        """A command is carried out while the screen stands and allows it."""
+        if not keys.is_of(self.COMMAND_SCREEN, action):
+            return True
+        return self.stands and self.allows(action)
+
+    def allows(self, action: str) -> bool:
+        """Whether a command of this screen can be carried out now; its parts are there."""
+        return True
 
     def call_after_refresh(self, callback: Callable[..., Any], *args: Any, **kwargs: Any) -> bool:
         """As Textual does it, but nothing is called once the screen has gone."""
@@ -59,7 +65,7 @@ class BaseScreen(Listener, Screen[ScreenResultType]):
     def _if_it_stands(
         self, callback: Callable[..., Any], args: tuple[Any, ...], kwargs: dict[str, Any]
     ) -> Any:
-        if not self.is_mounted and not self._has_left:  # its own queue waits until it is
+        if not self.is_mounted and not self.has_left:  # its own queue waits until it is
             return self.call_later(callback, *args, **kwargs)
         return callback(*args, **kwargs) if self.stands else None
 
@@ -73,9 +79,15 @@ class BaseScreen(Listener, Screen[ScreenResultType]):
 
     def leave(self, result: ScreenResultType | None = None) -> None:
         """Go to the screen below, once; not from beneath another screen."""
-        if self.is_current and not self._has_left:
-            self._has_left = True
-            self.dismiss(result)
+        self.dismiss(result)
+
+    def put_aside(self) -> None:
+        """Keep what is in hand here, as when the screen is left."""
+
+    @property
+    def names(self) -> Iterable[str]:
+        """Names of people that are shown here, which are told to nobody else."""
+        return ()
 
     def action_help(self) -> None:
         """Every key of this screen, and how turns are counted."""
@@ -85,9 +97,11 @@ class BaseScreen(Listener, Screen[ScreenResultType]):
 class FramedScreen(BaseScreen[None]):
     """A screen with a title row, a body and the key bar.
 
-    SAID: the place of its message, where that is a widget of its own.
+    HAS_TITLE: whether there is the title row. SAID: the place of its message, where that is a
+    widget of its own.
     """
 
+    HAS_TITLE: ClassVar[bool] = True
     SAID: ClassVar[str] = ""
     said = ("", MUTED)
     """What the message says, and its tone."""
@@ -95,9 +109,10 @@ class FramedScreen(BaseScreen[None]):
     def compose(self) -> ComposeResult:
         """Title, body and keys; and what is shown instead in a window that is too small."""
         with Vertical(classes="frame"):
-            with Horizontal(classes="frame-title"):
-                yield Static(classes="frame-name")
-                yield Static(classes="frame-aside")
+            if self.HAS_TITLE:
+                with Horizontal(classes="frame-title"):
+                    yield Static(classes="frame-name")
+                    yield Static(classes="frame-aside")
             yield from self.body()
         yield KeyBar(self.COMMAND_SCREEN)
         yield TooSmall()
@@ -115,7 +130,7 @@ class FramedScreen(BaseScreen[None]):
     def say(self, said: str, tone: str = MUTED) -> None:
         """Have the message say something else."""
         self.said = (said, tone)
-        if self.is_attached and not self._has_left:
+        if self.is_attached and not self.has_left:
             self.show_said()
 
     def show_said(self) -> None:

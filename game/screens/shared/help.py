@@ -12,7 +12,7 @@ from textual.widgets import Static
 from game.manual import INDEX, page
 from game.screens.shared.command import Command
 from game.screens.shared.keys import groups
-from game.screens.shared.text_page import ReaderScreen
+from game.screens.shared.text_page import TextPage
 
 KEYS_WIDTH = 14
 """Columns of the keys, before what they do."""
@@ -164,7 +164,7 @@ LEAST_COLUMNS = 40
 """A window with fewer is too small to show the text, but it must still be made."""
 
 
-class HelpScreen(ReaderScreen):
+class HelpScreen(TextPage):
     """The help for a screen, its words and keys first."""
 
     def __init__(self, screen: str) -> None:

@@ -9,7 +9,6 @@ from typing import TYPE_CHECKING
 
 from textual.app import App
 
-from game.draw.depth import Depth
 from game.errors import PackError
 from game.folders import Folders
 from game.keeping.keeper import Keeper
@@ -17,6 +16,7 @@ from game.settings import Settings
 
 if TYPE_CHECKING:
     from game.atlas import Pars
+    from game.draw.depth import Depth
     from game.engine.engine import Engine
     from game.friends.chat import Chat
     from game.packs import Pack
@@ -37,6 +37,8 @@ class Host(App[int]):
     keeper: Keeper
     clock: Callable[[], float]
     moment: float
+    is_ending: bool = False
+    """Whether screens are being taken down for good."""
 
     @property
     @abstractmethod

@@ -68,7 +68,8 @@ class KeyBar(Widget):
         key_style = self.get_component_rich_style("key-bar--key")
         label_style = self.get_component_rich_style("key-bar--label")
         segments = [Segment(" ", self.rich_style)]
-        for command, key, label in self._shown(self.size.width - 1):
+        shown = self._shown(self.size.width - 1) if getattr(self.screen, "stands", True) else ()
+        for command, key, label in shown:
             click = Style(meta={"@click": f"screen.{command.action}"})
             segments.append(Segment(f"{key} ", key_style + click))
             segments.append(Segment(label, label_style + click))

@@ -7,8 +7,6 @@ of one kind (the turns): its action is called with the key that was pressed.
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from textual.binding import Binding, BindingType
 
 from game.screens.shared.command import Command
@@ -237,7 +235,7 @@ IN_ROUNDS = (
 
 COMMANDS: tuple[Command, ...] = (
     *_TABLE,
-    *(replace(c, screen="round") for c in _TABLE if c.screen == "play" and c.action in IN_ROUNDS),
+    *(c._replace(screen="round") for c in _TABLE if c.screen == "play" and c.action in IN_ROUNDS),
 )
 
 

@@ -11,7 +11,21 @@ from textual.widgets import OptionList
 POINTER = "▸"
 
 
-class ChoiceList(OptionList):
+class RoomyList(OptionList):
+    """An option list that turns pages only where there is room for one."""
+
+    def action_page_up(self) -> None:
+        """A page up."""
+        if self.scrollable_content_region.area:
+            super().action_page_up()  # type: ignore[no-untyped-call]
+
+    def action_page_down(self) -> None:
+        """A page down."""
+        if self.scrollable_content_region.area:
+            super().action_page_down()  # type: ignore[no-untyped-call]
+
+
+class ChoiceList(RoomyList):
     """An option list in the style of the game.
 
     A click marks a row, and a click on the marked row takes it; where the list is `eager` the

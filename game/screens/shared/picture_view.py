@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from functools import lru_cache
+from typing import TYPE_CHECKING
 
 from rich.color import Color
 from rich.segment import Segment
@@ -11,7 +12,8 @@ from textual.geometry import Region, Size
 from textual.strip import Strip
 from textual.widget import Widget
 
-from game.draw.cells import Picture, Run
+if TYPE_CHECKING:
+    from game.draw.cells import Picture, Run
 
 
 class PictureView(Widget):

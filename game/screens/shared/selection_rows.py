@@ -59,7 +59,7 @@ class Chosen:
     faces: str = "all six"
 
     @property
-    def programme(self) -> Selection:
+    def selection(self) -> Selection:
         """What is played. Raises ProgrammeError where that cannot be had."""
         if self.source == THE_DAY:
             return FromDay(self.today)
@@ -139,14 +139,14 @@ FACES_HELP = {
 FACES_LEFT = "Only these faces may turn; each deal can be solved with them."
 
 
-def chosen_for(programme: Selection, chosen: Chosen) -> Chosen:
-    """The choice that gives this programme; as chosen where none does."""
-    if isinstance(programme, FromDay):
+def chosen_for(selection: Selection, chosen: Chosen) -> Chosen:
+    """The choice that gives this selection; as chosen where none does."""
+    if isinstance(selection, FromDay):
         return replace(chosen, source=THE_DAY)
-    if isinstance(programme, FromPack) and programme.pack in chosen.packs:
-        return replace(chosen, source=A_PACK, pack=chosen.packs.index(programme.pack))
-    if isinstance(programme, FromDeal):
-        kind = programme.kind
+    if isinstance(selection, FromPack) and selection.pack in chosen.packs:
+        return replace(chosen, source=A_PACK, pack=chosen.packs.index(selection.pack))
+    if isinstance(selection, FromDeal):
+        kind = selection.kind
         slots = next((name for name, s in SLOT_CHOICES.items() if s == kind.slots), None)
         faces = next((name for name, f in FACE_CHOICES.items() if f == kind.faces), None)
         if slots and faces:

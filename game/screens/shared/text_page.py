@@ -18,7 +18,7 @@ MOST_COLUMNS = 76
 """Columns of a text at most: longer lines are hard to read."""
 
 
-class ReaderScreen(FramedScreen):
+class TextPage(FramedScreen):
     """Shows a text; `text` gives it for a width in columns."""
 
     COMMAND_SCREEN = "help"
@@ -56,7 +56,7 @@ class ReaderScreen(FramedScreen):
         self.query_one("#text", Static).update(self.text(columns))
 
 
-class FaultsScreen(ReaderScreen):
+class FaultsScreen(TextPage):
     """What is wrong with the packs that were left out."""
 
     def text(self, columns: int) -> Content:

@@ -63,7 +63,7 @@ def step(value: float, low: float, high: float) -> int:
 
 
 def bounds(values: Values) -> tuple[float, float]:
-    """The least and the greatest; 0 and 0 where there is none."""
+    """The least and the greatest value; 0 and 0 if there are no values."""
     known = [value for value in values if value is not None]
     return (min(known), max(known)) if known else (0.0, 0.0)
 

@@ -133,7 +133,7 @@ def calendar(days: Sequence[Day], today: int, width: int, rows: int) -> Content:
                 row.append(_day_cell(tried.get(day, 0), most) if day <= today else "  ")
             lines.append(row)
         ends = day_text(start), day_text(min(today, start + 7 * weeks - 1))
-        lines.append([(f"    {ends[0]}{ends[1]:>{2 * weeks - len(ends[0])}}", MUTED)])
+        lines.append([(f"    {ends[0]}{ends[1].rjust(2 * weeks - len(ends[0]))}", MUTED)])
     return _lines(lines)
 
 

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
 
 from game.atlas import CELLS, SHEETS, Group, Pars, named, spots
@@ -14,8 +12,8 @@ from game.screens.atlas.terms import SurveyTerms
 from game.screens.atlas.words import Met
 
 SOLVED = Best(1, True, False, False, False, 2, 7, 1000, 1000)
-AT_PAR = replace(SOLVED, at_hand=True, at_par=True)
-TRIED = replace(SOLVED, solved=False)
+AT_PAR = SOLVED._replace(at_hand=True, at_par=True)
+TRIED = SOLVED._replace(solved=False)
 
 
 @pytest.fixture(scope="module")

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from textwrap import wrap
 
 import pytest
@@ -64,7 +63,7 @@ def test_airy_lines_are_apart() -> None:
 
 def told(spot: Spot, *pars: Par | None, hidden: str = "") -> list[list[str]]:
     """The facts as lines of words; the first turn was met at par, the second solved."""
-    bests = [AT_PAR, replace(SOLVED, turns=8), None, None][: len(pars)]
+    bests = [AT_PAR, SOLVED._replace(turns=8), None, None][: len(pars)]
     return [
         line.split() for line in str(facts(spot, pars, bests, HOME_COLOURS, hidden)).split("\n")
     ]

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import pytest
+
 from game.friends.contest import Contest, Rules
 from game.keeping import contests
 from game.screens.contests.screen import ContestScreen
@@ -85,3 +87,21 @@ async def test_nothing_stops_the_clock(start: Start) -> None:
         await game.until(lambda: isinstance(game.app.screen, ContestScreen))
         (entry,) = contests.entries(game.app.keeper)
         assert entry.entered.results[0].seeing == 6000
+
+
+async def test_time_asleep_counts(start: Start, monkeypatch: pytest.MonkeyPatch) -> None:
+    """A computer that is sent to sleep over a position wins no time by it."""
+    slept = [5.0]
+    monkeypatch.setattr("game.screens.round.played_once.asleep", lambda: slept[0])
+    async with start() as game:
+        await open_quick(game)
+        game.clock.now += 4.0
+        await game.until(lambda: isinstance(game.app.screen, RoundScreen))
+        screen = game.app.screen
+        assert isinstance(screen, RoundScreen)
+        await game.until(lambda: screen.sitting.running_since is not None)
+        slept[0] += 600.0
+        await game.until(lambda: screen.sitting.ms(game.clock.now) == 600_000)
+        slept[0] += 0.1
+        screen.rules.look()
+        assert screen.sitting.ms(game.clock.now) == 600_000

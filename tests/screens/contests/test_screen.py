@@ -12,7 +12,7 @@ from textual import events
 from game.friends.codes import read_card, read_invite
 from game.friends.contest import Contest
 from game.friends.day import day
-from game.friends.entry import entered_text
+from game.friends.entry import progress_text
 from game.keeping import contests
 from game.screens.contests.code import CodeScreen
 from game.screens.contests.list import ContestsScreen
@@ -144,7 +144,7 @@ async def test_a_position_that_was_shown_has_its_clock_run_on(start: Start) -> N
         assert abs(entry.entered.begun - time.time()) < 60
         earlier = replace(entry.entered, begun=entry.entered.begun - 100)
         assert entry.run is not None
-        game.app.keeper.records.amend_run(entry.run, entered_text(earlier))
+        game.app.keeper.records.amend_run(entry.run, progress_text(earlier))
     async with start() as game:
         await open_contest(game)
         await game.press("enter")

@@ -8,7 +8,7 @@ from datetime import date
 
 from game.cube.moves import parse_line
 from game.friends.day import day
-from game.friends.entry import ContestProgress, entered_text
+from game.friends.entry import ContestProgress, progress_text
 from game.keeping import contests
 from game.keeping.entries import CONTEST as MODE
 from game.keeping.entries import Entry, enter
@@ -46,7 +46,7 @@ async def test_runs_of_one_kind_are_one_row(start: Start) -> None:
     async with start() as game:
         entered = ContestProgress(CONTEST)
         for _ in range(2):
-            game.app.keeper.records.begin_run(MODE, entered.kind, entered_text(entered))
+            game.app.keeper.records.begin_run(MODE, entered.kind, progress_text(entered))
         await game.app.push_screen(ContestsScreen())
         await game.until(lambda: game.says("Two for Ada"))
         assert sum("Two for Ada" in row for row in game.rows()) == 1
@@ -105,7 +105,7 @@ async def test_it_is_begun_once(start: Start) -> None:
         assert entry is not None
         assert entry.run is not None
         with closing(other(game)) as records:
-            records.amend_run(entry.run, entered_text(entry.entered.beginning(1_700_000_000)))
+            records.amend_run(entry.run, progress_text(entry.entered.beginning(1_700_000_000)))
         await game.press("enter")
         await game.until(lambda: game.says("shown before: its clock has run on"))
         (entry,) = contests.entries(game.app.keeper)

@@ -184,8 +184,8 @@ def test_best_in_words() -> None:
     """The best is told in words; a solution that was shown leaves only the tries."""
     assert best_words(None) == "not tried yet"
     assert best_words(BEST) == "4 tries; best 5 turns, seeing 2.3, doing 12.3"
-    assert best_words(replace(BEST, turns=None)) == "4 tries; solved with help"
-    assert best_words(replace(BEST, attempts=1, solved=False, turns=None)) == "1 try"
+    assert best_words(BEST._replace(turns=None)) == "4 tries; solved with help"
+    assert best_words(BEST._replace(attempts=1, solved=False, turns=None)) == "1 try"
 
 
 async def test_a_level_that_was_only_shown_says_so(

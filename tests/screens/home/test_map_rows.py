@@ -9,7 +9,8 @@ from rich.cells import cell_len
 
 from game.packs import Puzzle
 from game.records import Best
-from game.screens.home.map_rows import SHORT_WIDTH, fit, level_head, level_row, pack_row, pairs_text
+from game.screens.home.map_rows import SHORT_WIDTH, level_head, level_row, pack_row, pairs_text
+from game.screens.shared.fitting import fit
 from game.screens.shared.marks import earned, marks_content
 from game.screens.statistics.tally import Tally, solved_texts, tally
 

@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from textual.widgets import Input
 
 from game.folders import Folders
 from game.packs import Puzzle
-from game.screens.home.choices import SETTINGS
 from game.screens.home.settings import SettingsScreen
 from game.screens.play.casual import PlayScreen
+from game.screens.shared.choices import SETTINGS
 from game.screens.shared.picture_view import PictureView
-from game.settings import Settings, load_settings
+from game.settings import Settings, load_settings, save_settings
 from tests.screens.conftest import Game, Start
 
 Shipped = dict[str, Puzzle]
@@ -120,3 +122,15 @@ async def test_settings_that_cannot_be_kept(start: Start, folders: Folders) -> N
         assert game.app.settings.letters
         told = [notice.message for notice in game.app._notifications]
         assert any("cannot be saved" in message for message in told)
+
+
+async def test_a_file_that_was_changed_meanwhile_is_not_overwritten(
+    start: Start, folders: Folders
+) -> None:
+    """What somebody else has changed is kept and used; what the player changes is added to it."""
+    async with start(settings=Settings(player="Ada")) as game:
+        save_settings(folders.settings, Settings(player="Ada", cross="yellow", front="blue"))
+        game.app.change_settings(replace(game.app.settings, letters=True))
+        both = Settings(player="Ada", cross="yellow", front="blue", letters=True)
+        assert game.app.settings == both
+        assert load_settings(folders.settings) == (both, "")

@@ -15,7 +15,7 @@ from game.packs import Puzzle
 from game.screens.lines.screen import LinesScreen
 from game.screens.match.screen import MatchScreen
 from game.screens.round.curtain import CurtainScreen
-from game.screens.round.once import SHOWN_BEFORE
+from game.screens.round.played_once import SHOWN_BEFORE
 from game.screens.round.screen import RoundScreen
 from tests.screens.conftest import Game, Start
 
@@ -43,7 +43,7 @@ def begun(
 def wall(monkeypatch: pytest.MonkeyPatch) -> list[int]:
     """Seconds since 1970, moved by a test alone."""
     now = [1_700_000_000]
-    monkeypatch.setattr("game.screens.match.screen.time", lambda: now[0])
+    monkeypatch.setattr("game.keeping.keeper.Keeper.now", lambda _: now[0])
     return now
 
 
@@ -325,3 +325,23 @@ def seated(game: Game) -> list[list[str]]:
     """The words of rows that tell what a player does now."""
     rows = [re.sub(r"[▸│▁-█]", " ", row).split() for row in game.rows()]
     return [row for row in rows if row and row[-1] in ("now", "waits")]
+
+
+async def test_another_window_looks_on(
+    start: Start, shipped: dict[str, Puzzle], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A match that another process plays is seen, not played, until that process has ended."""
+    taken = [False]
+    monkeypatch.setattr("game.keeping.keeper.Keeper.take", lambda *_: taken[0])
+    async with start() as game:
+        match = begin_match(Contest("", (shipped[DOOR].position,)), ["Ada", "Bo"])
+        number = matches.begin(game.app.keeper, match)
+        screen = MatchScreen(match, number)
+        await game.app.push_screen(screen)
+        await game.until(lambda: game.says("Another window plays this match."))
+        await game.press("enter")
+        assert game.app.screen is screen
+        assert not screen.check_action("go", ()) and not screen.check_action("leave", ())
+        taken[0] = True
+        await game.until(lambda: not game.says("Another window"))
+        assert screen.check_action("go", ())

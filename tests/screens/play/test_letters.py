@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import pytest
 
-from game.screens.play.letters import SUSPICIOUS, Reading, is_foreign
+from game.screens.play.letters import SUSPICIOUS, Letters, is_foreign
 
 
-def read(keys: str, reading: Reading | None = None) -> tuple[list[str], Reading]:
+def read(keys: str, reading: Letters | None = None) -> tuple[list[str], Letters]:
     names = []
-    reading = reading or Reading()
+    reading = reading or Letters()
     for key in keys.split():
         move, reading = reading.press(key)
         names.append(move.name)
@@ -26,7 +26,7 @@ def test_a_small_letter_turns_clockwise_and_a_capital_the_other_way() -> None:
 
 def test_wide_holds_for_one_face_turn() -> None:
     """The prefix makes the next letter of a face wide, and nothing after it."""
-    names, reading = read("r u", Reading().toggle_wide())
+    names, reading = read("r u", Letters().toggle_wide())
     assert names == ["Rw", "U"]
     assert not reading.wide
 
@@ -34,20 +34,20 @@ def test_wide_holds_for_one_face_turn() -> None:
 @pytest.mark.parametrize("key", ["x", "M"])
 def test_wide_means_nothing_to_slices_and_rotations(key: str) -> None:
     """A slice or rotation after the prefix is itself, and ends the prefix."""
-    names, reading = read(key, Reading().toggle_wide())
+    names, reading = read(key, Letters().toggle_wide())
     assert "w" not in names[0]
     assert not reading.wide
 
 
 def test_capitals_can_be_read_as_plain() -> None:
     """Flipped, capitals turn clockwise and small letters the other way."""
-    names, _ = read("R r", Reading().toggle_flipped())
+    names, _ = read("R r", Letters().toggle_flipped())
     assert names == ["R", "R'"]
 
 
 def test_a_shift_that_is_told_is_always_the_other_way() -> None:
     """`shift+r` goes back in either reading, and never looks like Caps Lock."""
-    for reading in (Reading(), Reading().toggle_flipped()):
+    for reading in (Letters(), Letters().toggle_flipped()):
         names, after = read("shift+r " * SUSPICIOUS, reading)
         assert set(names) == {"R'"}
         assert not after.is_suspicious
@@ -56,7 +56,7 @@ def test_a_shift_that_is_told_is_always_the_other_way() -> None:
 def test_caps_lock_is_suspected_once_after_a_row_of_turns_back() -> None:
     """At the last of the row, not before, and not again with each turn that follows."""
     suspicions = []
-    reading = Reading()
+    reading = Letters()
     for key in "RUFLDB":
         _, reading = reading.press(key)
         suspicions.append(reading.is_suspicious)
@@ -71,7 +71,7 @@ def test_a_plain_turn_ends_the_row() -> None:
 
 def test_small_letters_are_suspicious_when_capitals_are_plain() -> None:
     """Once Caps Lock is off again, the flipped reading is noticed in its turn."""
-    _, reading = read("r u f l", Reading().toggle_flipped())
+    _, reading = read("r u f l", Letters().toggle_flipped())
     assert reading.is_suspicious
 
 

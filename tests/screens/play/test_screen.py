@@ -200,7 +200,7 @@ async def test_an_attempt_survives_the_end_of_the_game(start: Start, shipped: Sh
 
 
 async def test_time_stands_while_the_cube_is_out_of_view(start: Start, shipped: Shipped) -> None:
-    """Reading the help costs no seeing time."""
+    """Letters the help costs no seeing time."""
     async with start() as game:
         screen = await game.play(shipped[FIRST])
         game.clock.now += 1
@@ -208,10 +208,10 @@ async def test_time_stands_while_the_cube_is_out_of_view(start: Start, shipped: 
         await game.until(lambda: screen.sitting.running_since is None)
         game.clock.now += 60
         await game.press("escape")
-        await game.until(lambda: game.sitting.running_since is not None)
+        await game.until(lambda: screen.sitting.running_since is not None)
         game.clock.now += 1
         await game.press("r")
-        assert game.sitting.attempt.seeing_ms == 2000
+        assert screen.sitting.attempt.seeing_ms == 2000
 
 
 async def test_what_par_waits_for_is_told(start: Start, shipped: Shipped) -> None:

@@ -71,7 +71,7 @@ async def test_terms_are_stepped(start: Start) -> None:
         await game.press("down right down right right")
         assert game.says("the day's five")
         assert screen.setup.terms.mode == DASH
-        assert screen.setup.terms.programme == FromDay(date.today()).text
+        assert screen.setup.terms.selection == FromDay(date.today()).text
 
 
 async def test_a_dash(start: Start) -> None:

@@ -63,12 +63,12 @@ def test_the_days_five_are_five() -> None:
 )
 def test_terms_lead_back_to_their_rows(setup: Setup) -> None:
     """The rows begin with the terms of the run before."""
-    assert setup_for(setup.terms, setup.programme, CHOSEN).terms == setup.terms
+    assert setup_for(setup.terms, setup.selection, CHOSEN).terms == setup.terms
 
 
 def test_amounts_that_no_row_has() -> None:
     """From an amount that is no choice, a step leads to the nearest that is."""
-    odd = setup_for(RunTerms(DASH, 11, DEAL), USUAL.programme, CHOSEN)
+    odd = setup_for(RunTerms(DASH, 11, DEAL), USUAL.selection, CHOSEN)
     assert odd.terms.amount == 11
     assert stepped(odd, "amount").terms.amount in (10, 12)
 

@@ -47,10 +47,10 @@ def test_no_more_than_there_are() -> None:
 
 @given(st.lists(st.tuples(st.integers(0, 7), st.sampled_from((1, -1))), max_size=20))
 def test_every_step_gives_terms_that_can_be(steps: list[tuple[int, int]]) -> None:
-    """Whatever is stepped, there is a programme and a number that it has."""
+    """Whatever is stepped, there is a selection and a number that it has."""
     terms = USUAL
     for row, step in steps:
         rows = terms.rows()
         terms = terms.stepped(rows[row % len(rows)].key, step)
-        assert terms.chosen.programme.words
+        assert terms.chosen.selection.words
         assert 1 <= terms.count <= terms.most

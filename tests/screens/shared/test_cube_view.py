@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from game.cube.cube import SOLVED
 from game.cube.moves import MOVES
-from game.draw import Look, Turning, draw_cube
+from game.draw.drawing import draw_cube
+from game.draw.look import Look, Turning
 from game.engine.engine import Engine
 from game.packs import Puzzle
 from game.play.position import position_after

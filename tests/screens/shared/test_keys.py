@@ -6,7 +6,7 @@ import pytest
 from textual.binding import Binding
 from textual.screen import Screen
 
-from game.screens.play.letters import Reading
+from game.screens.play.letters import Letters
 from game.screens.shared import keys
 from game.screens.shared.keys import COMMANDS, of_screen
 
@@ -77,7 +77,7 @@ def test_every_turn_key_is_a_move() -> None:
     """The keys that the table calls turns are those that the reading knows, in all three forms."""
     turns = [c for c in of_screen("play") if c.each]
     names = {
-        Reading().press(case)[0].name
+        Letters().press(case)[0].name
         for command in turns
         for key in command.keys
         for case in (key, key.upper(), f"shift+{key}")

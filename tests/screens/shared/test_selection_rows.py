@@ -34,12 +34,12 @@ def stepped(chosen: Chosen, *keys: str, step: int = 1) -> Chosen:
 def test_each_source() -> None:
     """A deal, a pack, the day's five, and round again; each has the rows that it needs."""
     deal, pack, day, again = (stepped(USUAL, *["source"] * n) for n in range(4))
-    assert deal.programme == FromDeal(Kind())
+    assert deal.selection == FromDeal(Kind())
     assert [row.key for row in deal.rows()] == ["source", "pairs", "slots", "open", "faces"]
-    assert pack.programme == FromPack(PACKS[0])
+    assert pack.selection == FromPack(PACKS[0])
     assert [row.key for row in pack.rows()] == ["source", "pack"]
     assert pack.rows()[1].value == PACKS[0].title
-    assert day.programme == FromDay(TODAY)
+    assert day.selection == FromDay(TODAY)
     assert [row.key for row in day.rows()] == ["source"]
     assert again == USUAL
 
@@ -52,14 +52,14 @@ def test_without_packs_there_is_none_to_choose() -> None:
 def test_hands_and_faces() -> None:
     """The right hand's slots are FR and BR; the faces can be those at the hands."""
     chosen = stepped(USUAL, "slots", "faces")
-    assert chosen.programme == FromDeal(Kind(slots=("FR", "BR"), faces=HANDS))
+    assert chosen.selection == FromDeal(Kind(slots=("FR", "BR"), faces=HANDS))
 
 
 def test_more_pairs_leave_fewer_slots_open() -> None:
     """Three slots open give way when a second pair comes into play."""
     chosen = stepped(USUAL, "open", "open", "open")
-    assert chosen.programme == FromDeal(Kind(1, 3))
-    assert stepped(chosen, "pairs").programme == FromDeal(Kind(2, 2))
+    assert chosen.selection == FromDeal(Kind(1, 3))
+    assert stepped(chosen, "pairs").selection == FromDeal(Kind(2, 2))
 
 
 @pytest.mark.parametrize(("row", "step"), [("pairs", 1), ("slots", -1), ("faces", -1)])
@@ -68,19 +68,19 @@ def test_what_no_deal_fits_is_passed_over(row: str, step: int) -> None:
     chosen = replace(USUAL, pairs=2, slots="right hand", faces="R and U")
     for _ in range(9):
         chosen = chosen.stepped(row, step)
-        assert chosen.programme.text
+        assert chosen.selection.text
 
 
 @given(steps)
 def test_every_way_through_the_rows_can_be_played(way: list[tuple[str, int]]) -> None:
-    """Whatever keys are pressed, something can be played, and is found by its programme."""
+    """Whatever keys are pressed, something can be played, and is found by its selection."""
     chosen = USUAL
     for key, step in way:
         chosen = chosen.stepped(key, step)
-    programme = chosen.programme
-    assert chosen_for(programme, USUAL).programme == programme
+    selection = chosen.selection
+    assert chosen_for(selection, USUAL).selection == selection
     if chosen.source != THE_DAY:
-        assert len(first_positions(programme, "seed", 2)) == 2
+        assert len(first_positions(selection, "seed", 2)) == 2
 
 
 def test_a_programme_that_no_rows_give() -> None:

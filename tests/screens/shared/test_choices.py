@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from game.cube.colours import COLOURS, HOME_COLOURS
-from game.screens.home.choices import SETTINGS, Choice, changed, stepped, usual, values
+from game.screens.shared.choices import SETTINGS, Choice, changed, stepped, usual, values
 from game.settings import KEYS, Settings
 
 OPPOSITE = {"white": "yellow", "green": "blue", "red": "orange"}

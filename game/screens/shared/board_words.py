@@ -10,8 +10,7 @@ from game.cube.geometry import FACES, UNMOVED, Matrix
 from game.cube.pair import SLOTS
 from game.cube.symmetry import VERTICAL
 from game.cube.words import SIDE, slot_words
-from game.draw import Look
-from game.draw.look import far_eye
+from game.draw.look import Look, far_eye
 from game.errors import ForbiddenTurn
 from game.play.position import Position
 from game.play.score import Mark, Score

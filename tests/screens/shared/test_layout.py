@@ -3,7 +3,7 @@ from __future__ import annotations
 import pytest
 
 from game.draw.still import extent
-from game.screens.play.layout import FIXED_ROWS, ROOMY_FIXED_ROWS, plan
+from game.screens.shared.layout import FIXED_ROWS, ROOMY_FIXED_ROWS, plan
 from game.screens.shared.too_small import LEAST_COLUMNS, LEAST_ROWS
 
 SIZES = [

@@ -3,16 +3,27 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 
+from game.cube.moves import Move
+from game.keeping.steady import asleep
 from game.play.inspection import Inspection
 from game.play.result import Result
 from game.play.sitting import Sitting
 from game.screens.round.rules import Round, RoundRules
 
+LEAST_SLEEP = 0.5
+"""Seconds that a computer sleeps at least: less is how two clocks are read one after the other."""
 SHOWN_BEFORE = "It was shown before: its clock has run on since."
+UNSURE = "It was shown before; this computer's clock went back, so how long ago cannot be known."
 
 
-class OnceRules(RoundRules):
+def shown_before(*, is_unsure: bool) -> str:
+    """What is said of a position that was shown before. is_unsure: see `SteadyClock`."""
+    return UNSURE if is_unsure else SHOWN_BEFORE
+
+
+class PlayedOnceRules(RoundRules):
     """Plays one position, of which it is kept when it was first shown.
 
     gone: seconds since then; seen: called when it is shown; then: called with what came of it.
@@ -30,6 +41,7 @@ class OnceRules(RoundRules):
         then: Callable[[Result], None],
     ) -> None:
         self._gone = gone
+        self._asleep = asleep()
         self._seen = seen
         self._over = then
         super().__init__(round_, self._take)
@@ -59,6 +71,26 @@ class OnceRules(RoundRules):
     def inspect(self) -> None:
         """Inspection began when it was first shown."""
         self.inspection = Inspection(self.host.clock() - self._gone)
+
+    def look(self) -> None:
+        """Time goes on without a key, asleep too."""
+        self._wake()
+        super().look()
+
+    def admits(self, moves: tuple[Move, ...]) -> bool:
+        """As in every round, with the time counted that the computer has slept."""
+        self._wake()
+        return super().admits(moves)
+
+    def _wake(self) -> None:
+        now = asleep()
+        slept, self._asleep = now - self._asleep, now
+        if slept < LEAST_SLEEP or self.is_covered:
+            return
+        if self.inspection is not None and self.inspects:
+            self.inspection = replace(self.inspection, since=self.inspection.since - slept)
+        else:
+            self.sitting.slept(slept)
 
     def run_clock(self) -> None:
         """From when it is first shown time runs, whatever hides the cube: help, a small window."""

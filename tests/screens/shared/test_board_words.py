@@ -10,7 +10,7 @@ from game.errors import ForbiddenTurn
 from game.play.attempt import begin
 from game.play.position import Position, position_after
 from game.play.score import score
-from game.screens.shared.side_words import (
+from game.screens.shared.board_words import (
     forbidden_words,
     goal_words,
     mark_rows,

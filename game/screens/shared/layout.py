@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from game.draw import size_for
+from game.draw.drawing import size_for
 from game.draw.still import extent
 
 ROOMY_ROWS = 32
