@@ -76,7 +76,7 @@ def test_a_match(keeper: Keeper) -> None:
 def test_a_contest(keeper: Keeper) -> None:
     """It is over, and its card is the one that was pasted into the chat then."""
     (entry,) = contests.entries(keeper)
-    assert (entry.mode, entry.entered.contest.title, entry.entered.is_over) == (
+    assert (entry.mode, entry.entered.contest.title, entry.entered.is_finished) == (
         CONTEST,
         "Two doors",
         True,

@@ -76,11 +76,11 @@ def _entry(records: Records, wanted: str | None) -> Entry:
     modes = (CONTEST, DAY) if kind is None or kind.isprintable() else ()  # bytes that are no text
     found = [entry for mode in modes for entry in entries_in(records, mode, kind)]
     if kind is None:
-        found = [entry for entry in found if entry.entered.is_over]
+        found = [entry for entry in found if entry.entered.is_finished]
     if not found:
         which = "no contest" if wanted is None else f'no contest "{printable(wanted, 40)}"'
         raise ContestError(f"{which} was played here")
-    return max(found, key=lambda entry: (entry.entered.is_over, entry.run or 0))
+    return max(found, key=lambda entry: (entry.entered.is_finished, entry.run or 0))
 
 
 def _pars(records: Records, entry: Entry) -> Pars:

@@ -59,7 +59,7 @@ class ContestProgress:
         return len(self.results)
 
     @property
-    def is_over(self) -> bool:
+    def is_finished(self) -> bool:
         """Whether every position is played."""
         return self.number == len(self.contest.positions)
 
@@ -77,13 +77,13 @@ class ContestProgress:
 
     def card(self, name: str) -> Addressed:
         """The player's card. Raises ContestError before the end, and for a name that cannot be."""
-        if not self.is_over:
+        if not self.is_finished:
             raise ContestError("a card is for a contest that is played to its end")
         return Addressed(self.kind, Card(name, self.results))
 
     def own_card(self, name: str) -> tuple[Card, ...]:
         """The card for standings seen by the player alone, once all is played; else none."""
-        return (Card(name or "you", self.results),) if self.is_over else ()
+        return (Card(name or "you", self.results),) if self.is_finished else ()
 
 
 def progress_text(entered: ContestProgress) -> str:
@@ -109,11 +109,11 @@ def progress_of(text: str, tries: Iterable[ContestTry] = ()) -> ContestProgress:
         problem = str(fault) if isinstance(fault, PairwrightError) else "no text of a contest"
         raise ContestError(problem) from None
     for position, result in tries:
-        follows = not entered.is_over
+        follows = not entered.is_finished
         if follows and entered.contest.positions[entered.number].text == position:
             entered = entered.after(result)
     number, moment = begun
-    is_begun = number == entered.number and not entered.is_over
+    is_begun = number == entered.number and not entered.is_finished
     return entered.beginning(moment) if is_begun else entered
 
 

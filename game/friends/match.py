@@ -83,7 +83,7 @@ class Match:
         return min(staying) if staying else max(len(player.results) for player in self.players)
 
     @property
-    def is_over(self) -> bool:
+    def is_finished(self) -> bool:
         """Whether everything is played, or nobody is left to play it."""
         everyone_left = all(player.left for player in self.players)
         return everyone_left or self.number == len(self.contest.positions)
@@ -94,7 +94,7 @@ class Match:
 
         Those who have played it already are among them, though they may have left since.
         """
-        if self.is_over:
+        if self.is_finished:
             return ()
         seats = self._from(self._opener(self.number))
         return tuple(seat for seat in seats if self._plays(seat, self.number))
@@ -131,7 +131,7 @@ class Match:
 
         now: seconds since 1970.
         """
-        return self if self.shown is not None or self.is_over else replace(self, shown=now)
+        return self if self.shown is not None or self.is_finished else replace(self, shown=now)
 
     def gone(self, now: int) -> int:
         """Seconds since whoever plays now was first shown it, `LONGEST` at most; else 0."""

@@ -91,7 +91,7 @@ def after(keeper: Keeper, entry: Entry, result: Result) -> Entry:
     kept = keep(keeper, entry)
     if kept.entered.number <= entry.entered.number:  # the attempt could not be kept
         kept = replace(entry, entered=entry.entered.after(settled(result)))
-    if kept.entered.is_over:
+    if kept.entered.is_finished:
         close(keeper, kept)
     return kept
 

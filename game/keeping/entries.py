@@ -33,7 +33,7 @@ class Entry:
         """The least is the one that counts: what is over, then what is begun, then the first."""
         entered = self.entered
         is_begun = entered.number > 0 or entered.begun is not None
-        return not entered.is_over, not is_begun, self.run or 0
+        return not entered.is_finished, not is_begun, self.run or 0
 
     @property
     def mode(self) -> str:

@@ -22,7 +22,7 @@ def amend(keeper: Keeper, number: int | None, match: Match) -> None:
     if number is None:
         return
     keeper.record(lambda records: records.amend_run(number, match_text(match)), None)
-    if match.is_over:
+    if match.is_finished:
         end(keeper, number)
 
 
@@ -48,7 +48,7 @@ def _taken_up(keeper: Keeper) -> Iterator[tuple[int, Match]]:
         match = _match(keeper, run) if run.mode == MATCH else None
         if match is None:
             continue
-        if match.is_over:  # the game was ended between the last attempt and this
+        if match.is_finished:  # the game was ended between the last attempt and this
             end(keeper, run.number)
         else:
             yield run.number, match

@@ -93,7 +93,7 @@ def best_of(keeper: Keeper, kind: str, mode: str) -> tuple[Run | None, int]:
     if not keeper.has_records:
         return None, 0
     found: list[Run] = keeper.record(lambda records: _ended(records, mode, kind), [])
-    runs = [run for run in found if run.is_over]
+    runs = [run for run in found if run.is_finished]
     return best(runs), len(runs)
 
 

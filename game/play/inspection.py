@@ -65,7 +65,7 @@ class Inspection:
         """Whether it has not ended."""
         return self.ended is None
 
-    def is_over(self, moment: float) -> bool:
+    def is_too_late(self, moment: float) -> bool:
         """Whether there is no time left to start in."""
         return self.goes_on and self.ms(moment) >= LOSES_MS
 

@@ -133,7 +133,7 @@ class Run:
         return max(0, 100 * self.terms.amount - self.total)
 
     @property
-    def is_over(self) -> bool:
+    def is_finished(self) -> bool:
         """Whether all positions are over, or the time is."""
         return self.left == 0 or (self.left is None and len(self.done) >= self.terms.amount)
 
@@ -144,7 +144,7 @@ class Run:
         Unranked are a run that is not over or not settled, one that was left and taken up again,
         a dash with a position unsolved, and an hourglass with none solved.
         """
-        if not (self.is_over and self.is_settled) or self.breaks:
+        if not (self.is_finished and self.is_settled) or self.breaks:
             return None
         if self.terms.mode == DASH:
             return (self.total, self.clock) if all(self.counts) else None

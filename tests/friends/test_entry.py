@@ -37,7 +37,7 @@ def after(count: int) -> ContestProgress:
 def test_positions_are_played_in_order(count: int) -> None:
     """It is over after the last, and only then is there a card."""
     entered = after(count)
-    assert (entered.number, entered.is_over) == (count, count == 3)
+    assert (entered.number, entered.is_finished) == (count, count == 3)
     if count < 3:
         assert entered.own_card("Ada") == ()
         with pytest.raises(ContestError, match="to its end"):
@@ -77,7 +77,7 @@ def test_the_clock_runs_on() -> None:
 def test_what_is_kept_makes_the_same_again(count: int, begun: int | None) -> None:
     """The text and the attempts give back how far it is played, and when the next was shown."""
     entered = after(count)
-    if begun is not None and not entered.is_over:
+    if begun is not None and not entered.is_finished:
         entered = entered.beginning(begun)
     assert progress_of(progress_text(entered), TRIES[:count]) == entered
 

@@ -86,7 +86,7 @@ def test_each_who_stays_plays_each_position_once(data: st.DataObject) -> None:
     names = tuple("ABCDEFGH"[: data.draw(st.integers(2, 8), "players")])
     match = begun(names, data.draw(st.integers(1, 5), "positions"))
     done: list[tuple[str, int]] = []
-    while not match.is_over:
+    while not match.is_finished:
         seat = match.next
         assert seat is not None and not match.players[seat].left
         assert match.order[0] == seat or match.players[match.order[0]].results
@@ -108,11 +108,11 @@ def test_each_who_stays_plays_each_position_once(data: st.DataObject) -> None:
 def test_over_is_over() -> None:
     """After the last position nobody plays any more, nor when everybody has left."""
     match, _ = play(begun(positions=1), 3)
-    assert match.is_over and match.next is None and match.order == ()
+    assert match.is_finished and match.next is None and match.order == ()
     with pytest.raises(MatchError, match="over"):
         match.after(result())
     left = begun().without(0).without(2).without(1)
-    assert left.is_over and left.so_far is None
+    assert left.is_finished and left.so_far is None
 
 
 # -- what may be seen ----------------------------------------------------------------------------
@@ -216,7 +216,7 @@ def test_a_match_is_found_again(data: st.DataObject) -> None:
     """From its text and the attempts in the order they were made, a match is the same again."""
     match = begun(tuple("ABCD"[: data.draw(st.integers(2, 4))]), data.draw(st.integers(1, 5)))
     tries: list[MatchTry] = []
-    while not match.is_over and data.draw(st.integers(0, 9)):
+    while not match.is_finished and data.draw(st.integers(0, 9)):
         seat, number = match.next, match.number
         assert seat is not None
         if data.draw(st.integers(0, 5)) == 0:

@@ -39,7 +39,7 @@ def test_turns_over_par_cost() -> None:
 def test_par_may_come_late() -> None:
     """Until par is known nothing is added for it and the run has no rank."""
     dash = run(DASH, 2, done(500), done(700, turns=5, par=None))
-    assert dash.is_over
+    assert dash.is_finished
     assert not dash.is_settled
     assert (dash.added, dash.score) == (0, None)
     settled = dash.knowing({"p": 4})
@@ -50,9 +50,9 @@ def test_par_may_come_late() -> None:
 def test_a_dash_ends_with_its_last_position() -> None:
     """It is over when all positions are; one unsolved, or a break, leaves it without a rank."""
     dash = run(DASH, 2, done(500))
-    assert not dash.is_over
+    assert not dash.is_finished
     assert dash.left is None
-    assert dash.plus(done(500)).is_over
+    assert dash.plus(done(500)).is_finished
     unsolved = dash.plus(done(500, par=None, solved=False))
     assert unsolved.is_settled
     assert (unsolved.solved, unsolved.score) == (1, None)
@@ -63,9 +63,9 @@ def test_an_hourglass_counts_what_is_in_time() -> None:
     """What is added runs through the glass: a position that ends behind it does not count."""
     glass = run(HOURGLASS, 20, done(900), done(1000, turns=4))
     assert glass.left == 50
-    assert not glass.is_over
+    assert not glass.is_finished
     late = glass.plus(done(60))
-    assert (late.is_over, late.left, late.solved) == (True, 0, 2)
+    assert (late.is_finished, late.left, late.solved) == (True, 0, 2)
     assert late.score == (-2, 1950)
     assert run(HOURGLASS, 20, done(900), done(1100, turns=4)).counts == (True, False)
 

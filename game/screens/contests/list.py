@@ -77,7 +77,7 @@ class ContestsScreen(FramedScreen):
         choices.highlighted = min(marked, len(self._entries) - 1) if self._entries else None
         self.query_one("#contests-about").display = not self._entries
         choices.focus()
-        waiting = sum(not entry.entered.is_over for entry in self._entries)
+        waiting = sum(not entry.entered.is_finished for entry in self._entries)
         aside = f"{waiting} to play" if waiting else ""
         self.entitle("Contests", aside)
         self.query_one(KeyBar).refresh()
@@ -141,7 +141,7 @@ def row(entry: Entry, width: int, name_width: int) -> Content:
 def state_words(entered: ContestProgress) -> tuple[str, str]:
     """How far it is played, and in what tone that is said."""
     count = len(entered.contest.positions)
-    if entered.is_over:
+    if entered.is_finished:
         return "played", "$muted"
     if not entered.number:
         return "to play", "$accent"

@@ -80,7 +80,7 @@ def words(entered: ContestProgress, pars: Pars, cards: int, *, searches: bool = 
     searches: whether a par of what is played is being searched.
     """
     contest = entered.contest
-    if entered.is_over:
+    if entered.is_finished:
         card = Card("?", entered.results)
         row = Ranked(1, card, proven_turns(contest, card), namesake=False)
         lines: list[tuple[str, str]] = [(f"{summary(row, contest, pars)}.\n", "bold")]

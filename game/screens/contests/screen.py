@@ -48,21 +48,21 @@ class ContestScreen(ContestTableScreen):
     def allows(self, action: str) -> bool:
         """Days follow each other; a day's five need no invite; what is over is over."""
         entered = self._entered
-        is_over = entered is not None and entered.is_over
+        is_finished = entered is not None and entered.is_finished
         if self.query_one("#contest-name").has_focus:
             return True
         if action in ("earlier", "later", "today"):
             return self._date is not None
         if action == "invite":
             return self._date is None
-        return not is_over if action == "play" else True
+        return not is_finished if action == "play" else True
 
     def key_label(self, action: str) -> str | None:
         """What can be done now; while the name is written, Enter keeps it."""
         if self.query_one("#contest-name").has_focus:
             return {"play": "keep the name", "back": "drop it"}.get(action, "")
         entered = self._entered
-        if entered is None or not entered.is_over:
+        if entered is None or not entered.is_finished:
             going = entered is not None and bool(entered.number or entered.begun)
             return {"card": "", "lines": "", "play": "go on" if going else "play"}.get(action)
         return None
@@ -72,7 +72,7 @@ class ContestScreen(ContestTableScreen):
     def on_option_list_option_selected(self, event: OptionList.OptionSelected) -> None:
         """Enter or a click: play what is next; the lines once all is played."""
         event.stop()
-        over = self._entered is not None and self._entered.is_over
+        over = self._entered is not None and self._entered.is_finished
         self.call_later(self.action_lines if over else self.action_play)
 
     def action_play(self) -> None:
@@ -83,7 +83,7 @@ class ContestScreen(ContestTableScreen):
         entry = self._entry
         if self.query_one("#contest-name").has_focus:
             self.call_later(self.query_one("#contest-name", Input).action_submit)
-        elif entry is not None and not entry.entered.is_over:
+        elif entry is not None and not entry.entered.is_finished:
             shown, entry = entry, contests.keep(self.app.keeper, entry)
             self._entry = entry
             if entry.entered.number != shown.entered.number:
@@ -120,7 +120,7 @@ class ContestScreen(ContestTableScreen):
     def action_card(self) -> None:
         """The card, once all is played; it needs a name."""
         entered = self._entered
-        if entered is None or not entered.is_over:
+        if entered is None or not entered.is_finished:
             self.say("Your card comes once every position is played.")
         elif not self.app.settings.player:
             field = self.query_one("#contest-name", Input)
@@ -144,7 +144,7 @@ class ContestScreen(ContestTableScreen):
     def opens_line(self, key: str) -> bool:
         """Whether this key is about to open the line for the name."""
         entered = self._entered
-        wanted = entered is not None and entered.is_over and not self.app.settings.player
+        wanted = entered is not None and entered.is_finished and not self.app.settings.player
         return wanted and key.lower() in ("c", "shift+c")
 
     def on_input_submitted(self, event: Input.Submitted) -> None:
@@ -184,7 +184,7 @@ class ContestScreen(ContestTableScreen):
         from game.screens.lines.screen import LinesScreen  # noqa: PLC0415 - likewise
 
         entered = self._entered
-        if entered is None or not entered.is_over:
+        if entered is None or not entered.is_finished:
             self.say(NOT_YET)
             return
         pages = contest_rows.pages(entered, self._cards(entered))

@@ -106,7 +106,7 @@ class StandingsScreen(FramedScreen):
         """Everybody's lines, for a player who has played all."""
         from game.screens.lines.screen import LinesScreen  # noqa: PLC0415 - imported where it is pushed
 
-        if not self._entered.is_over:
+        if not self._entered.is_finished:
             self.say("Play every position first: then the lines of all are shown side by side.")
         elif self._made is not None:
             cards = [row.card for row in self._made.rows]

@@ -54,7 +54,7 @@ def state_words(match: Match, seat: int) -> str:
     player = match.players[seat]
     if player.left:
         return LEFT
-    if match.is_over:
+    if match.is_finished:
         return ""
     if seat == match.next:
         return PLAYS

@@ -97,7 +97,7 @@ class MatchScreen(FramedScreen):
     def _show(self) -> None:
         match, table = self.match, self.query_one(ChoiceList)
         count = len(match.contest.positions)
-        place = f"position {match.number + 1} of {count}, " if not match.is_over else ""
+        place = f"position {match.number + 1} of {count}, " if not match.is_finished else ""
         self.entitle("Table match", f"{place}{match_rows.ranked_words(match)}")
         self.query_one("#match-call", Static).update(self._call())
         marked = table.highlighted
@@ -130,7 +130,7 @@ class MatchScreen(FramedScreen):
     def key_label(self, action: str) -> str | None:
         """What Enter does."""
         if action == "go":
-            return "the lines" if self.match.is_over else "play"
+            return "the lines" if self.match.is_finished else "play"
         return None
 
     def allows(self, action: str) -> bool:
@@ -138,10 +138,10 @@ class MatchScreen(FramedScreen):
         if self._looks_on and action in ("go", "leave"):
             return False
         if action == "lines":
-            return bool(self.match.number) and not self.match.is_over
+            return bool(self.match.number) and not self.match.is_finished
         if action == "go":
-            return not self.match.is_over or bool(self.match.number)
-        return action != "leave" or not self.match.is_over
+            return not self.match.is_finished or bool(self.match.number)
+        return action != "leave" or not self.match.is_finished
 
     @property
     def names(self) -> Iterable[str]:
@@ -220,7 +220,7 @@ class MatchScreen(FramedScreen):
             return
         before = self.match
         self.match = before.after(result)
-        if self.match.is_over:
+        if self.match.is_finished:
             matches.end(self.app.keeper, self._run)
         self._go_on(before)
 
@@ -231,7 +231,7 @@ class MatchScreen(FramedScreen):
         self.query_one(ChoiceList).highlighted = None
         self._show()
         if self.match.number > before.number:
-            onward = "who has won" if self.match.is_over else "next position"
+            onward = "who has won" if self.match.is_finished else "next position"
             self._open_lines(onward)
 
     def _open_lines(self, onward: str = "") -> None:

@@ -178,18 +178,18 @@ class Board(Vertical):
             view.turn(move, scene)
 
     def _show_side(self, sitting: Sitting, shown: Shown) -> None:
-        is_over = bool(sitting.outcome)
-        self.query_one("#goal").display = not is_over and shown.hint is None
-        self.query_one("#hint").display = not is_over and shown.hint is not None
-        has_far = shown.far and self.plan.far > 0 and not is_over
+        is_finished = bool(sitting.outcome)
+        self.query_one("#goal").display = not is_finished and shown.hint is None
+        self.query_one("#hint").display = not is_finished and shown.hint is not None
+        has_far = shown.far and self.plan.far > 0 and not is_finished
         has_far = has_far and (self.plan.roomy or not shown.pad)
         self.query_one("#far-box").display = has_far
         is_full = has_far and shown.hint is not None and self._fills_room(shown.hint)
         for selector in ("#numbers", "#clock"):
-            self.query_one(selector).display = not is_over and not is_full
+            self.query_one(selector).display = not is_finished and not is_full
         if self.is_furnished:
             self._show_rest(sitting, shown)
-        if is_over:
+        if is_finished:
             return
         self._write("#goal", _goal(sitting, shown.look))
         if shown.hint is not None:
@@ -206,11 +206,11 @@ class Board(Vertical):
     def _show_rest(self, sitting: Sitting, shown: Shown) -> None:
         from game.screens.play.result_panel import ResultPanel  # noqa: PLC0415 - there by now
 
-        is_over = bool(sitting.outcome)
-        self.query_one("#pad").display = shown.pad and not is_over
+        is_finished = bool(sitting.outcome)
+        self.query_one("#pad").display = shown.pad and not is_finished
         result = self.query_one(ResultPanel)
-        result.display = is_over
-        if is_over:
+        result.display = is_finished
+        if is_finished:
             result.show(
                 sitting,
                 shown.note,

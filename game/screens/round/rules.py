@@ -192,7 +192,7 @@ class RoundRules(Rules):
         now = self.host.clock()
         if self.inspects:
             self._look_at_inspection(now)
-        elif not self._is_over(now):
+        elif not self._is_too_late(now):
             self.playing.board.place(self.round.status(self.sitting.ms(now)))
 
     def _look_at_inspection(self, now: float) -> None:
@@ -201,7 +201,7 @@ class RoundRules(Rules):
         if warned != self.inspection:
             self.inspection = warned
             self.host.bell()
-        if self.inspection.is_over(now):
+        if self.inspection.is_too_late(now):
             self._start(now)
         elif self.playing.opened.gives_up or self.playing.opened.leaves:
             self.playing.speak()
@@ -222,7 +222,7 @@ class RoundRules(Rules):
         self.playing.soon(self.playing.run_clock)
         return True
 
-    def _is_over(self, moment: float) -> bool:
+    def _is_too_late(self, moment: float) -> bool:
         """Whether nothing can be done here: it was ended, or time is up and ends it now.
 
         Nor can what was meant for the position before, which time has ended meanwhile.
@@ -244,7 +244,7 @@ class RoundRules(Rules):
         """Turns may be made unless it is too late; the first one ends inspection."""
         moment = self.host.moment
         self.playing.opened.leaves = False
-        if self._is_over(moment):
+        if self._is_too_late(moment):
             return False
         if len(self.sitting.attempt.line) + len(moves) > MAX_MOVES:
             self.playing.say(TOO_LONG)
@@ -254,7 +254,7 @@ class RoundRules(Rules):
 
     def may_go_on(self) -> bool:
         """Whether it is not too late."""
-        return not self._is_over(self.host.moment)
+        return not self._is_too_late(self.host.moment)
 
     def gone_on(self) -> None:
         """Solved, and no call is asked for: on to the next."""

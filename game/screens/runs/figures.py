@@ -42,7 +42,7 @@ def headline(run: Run, beside: Run | None, *, is_record: bool) -> Content:
 
 
 def _outcome(run: Run) -> Parts:
-    if not run.is_over:
+    if not run.is_finished:
         return [(f"Left after {counted(len(run.done), 'position')}", STRONG)]
     if run.terms.mode != DASH:
         return [(f"{counted(run.solved, 'position')} in time".capitalize(), f"{STRONG} {VALUE}")]
@@ -63,7 +63,7 @@ def _sums(run: Run) -> Parts:
 
 
 def _verdict(run: Run, beside: Run | None, is_record: bool) -> str:
-    if not run.is_over:
+    if not run.is_finished:
         return ""
     if not run.is_settled:
         return "Par is still being searched; the result waits for it."

@@ -81,7 +81,7 @@ class RunScreen(FramedScreen):
         """Play it, or show it."""
         self.app.keeper.take(self.entry.number)
         self.entitle(self.run_.terms.mode.capitalize(), self._words)
-        if self._selection is None or self._closes or self.run_.is_over:
+        if self._selection is None or self._closes or self.run_.is_finished:
             self._end()
             return
         self._positions = self._selection.positions(self.run_.seed)
@@ -151,7 +151,7 @@ class RunScreen(FramedScreen):
             result.solved,
         )
         self._set(self.run_.plus(done))
-        if self.run_.is_over:
+        if self.run_.is_finished:
             return None
         return self._next(_said_of(done))
 

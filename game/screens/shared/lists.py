@@ -12,7 +12,13 @@ POINTER = "▸"
 
 
 class RoomyList(OptionList):
-    """An option list that turns pages only where there is room for one."""
+    """An option list that turns pages only where there is room, and may change under a click."""
+
+    async def _on_click(self, event: events.Click) -> None:
+        """A click on a row that has gone since it was drawn is not heard."""
+        clicked = event.style.meta.get("option")
+        if clicked is not None and clicked >= self.option_count:
+            event.prevent_default()
 
     def action_page_up(self) -> None:
         """A page up."""
@@ -42,7 +48,8 @@ class ChoiceList(RoomyList):
     def on_click(self, event: events.Click) -> None:
         """Mark the row that was clicked, unless it is to be taken."""
         clicked = event.style.meta.get("option")
-        if clicked is not None and not self._eager and clicked != self.highlighted:
+        is_there = clicked is not None and clicked < self.option_count
+        if is_there and not self._eager and clicked != self.highlighted:
             event.prevent_default()
             self.highlighted = clicked
 

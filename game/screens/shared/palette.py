@@ -1,15 +1,29 @@
-"""The palette of commands: Textual's own, left once, and with a list that may have no room."""
+"""The palette of commands: Textual's own, left once, with a list that may change or be small."""
 
 from __future__ import annotations
 
-from textual.command import CommandList, CommandPalette
+from textual.app import ComposeResult
+from textual.command import CommandInput, CommandList, CommandPalette, SearchIcon
+from textual.containers import Horizontal, Vertical
+from textual.widgets import LoadingIndicator
 
 from game.screens.shared.leaving import LeftOnce
+from game.screens.shared.lists import RoomyList
+
+
+class PaletteList(CommandList, RoomyList):
+    """The commands that fit what is typed."""
 
 
 class Palette(CommandPalette, LeftOnce[None]):
     """Commands to search and choose from."""
 
-    def _action_command_list(self, action: str) -> None:
-        if self.query_one(CommandList).scrollable_content_region.area:
-            super()._action_command_list(action)
+    def compose(self) -> ComposeResult:
+        """As Textual does it, but with the list above."""
+        with Vertical(id="--container"):
+            with Horizontal(id="--input"):
+                yield SearchIcon()
+                yield CommandInput(placeholder="Search for a command", select_on_focus=False)
+            with Vertical(id="--results"):
+                yield PaletteList()
+                yield LoadingIndicator()

@@ -60,7 +60,7 @@ async def test_a_contest_is_played_to_its_end(start: Start) -> None:
             ("solved", "contest", ""),
         ]
         (entry,) = contests.entries(game.app.keeper)
-        assert entry.entered.is_over
+        assert entry.entered.is_finished
 
 
 async def test_the_list_of_contests_when_it_is_narrow(start: Start) -> None:

@@ -46,3 +46,20 @@ def test_all_screens_are_looked_at() -> None:
     """The test above can fail: it sees the screens that there are."""
     names = {found.__qualname__ for found in screen_classes()}
     assert {"PlayScreen", "RoundScreen", "CurtainScreen", "HomeScreen"} <= names
+
+
+BOTH = {"on_mount", "on_unmount", "on_resize", "on_screen_resume", "on_screen_suspend"}
+"""What the screens of a line of classes may each do for themselves."""
+
+
+@pytest.mark.parametrize("found", screen_classes(), ids=lambda found: found.__qualname__)
+def test_no_message_is_answered_twice(found: type[Screen[object]]) -> None:
+    """Textual calls the handler of every class of a screen: none stands beside one it inherits."""
+    handlers = [
+        name
+        for base in found.__mro__
+        if base.__module__.startswith("game.")
+        for name in vars(base)
+        if name.startswith("on_") and name not in BOTH
+    ]
+    assert sorted(handlers) == sorted(set(handlers))
