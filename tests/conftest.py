@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from functools import lru_cache
 from pathlib import Path
 
@@ -11,10 +12,11 @@ from hypothesis import settings
 from game.cube.cube import Cube
 from game.packs import Puzzle, load_packs, pack_folder, puzzles
 from game.packs.difficulty import Find
-from game.search.cache import build_near_sets, load_all_tables, load_tables, missing
+from game.search.cache import load_all_tables, load_tables, missing
 from game.search.outcome import Outcome
 from game.search.shortest import search
 from game.search.tables import Tables
+from tests.large import peak
 
 # How long an example takes depends on the machine: no claim is made about it here.
 settings.register_profile("pairwright", deadline=None)
@@ -41,12 +43,23 @@ def tables(table_folder: Path) -> Tables:
 
 
 @pytest.fixture(scope="session")
-def large(tmp_path_factory: pytest.TempPathFactory) -> Tables:
-    """The large tables, built once for the slow tests."""
-    folder = tmp_path_factory.mktemp("large")
-    assert build_near_sets(folder)
+def large_folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """Where the large tables are, built once for the slow tests, in less than a gigabyte of memory.
+
+    Workers that share the tests share the folder: whoever is second waits.
+    """
+    own = tmp_path_factory.getbasetemp()
+    folder = (own.parent if "PYTEST_XDIST_WORKER" in os.environ else own) / "large"
+    folder.mkdir(exist_ok=True)
+    assert peak(folder, "") < 10**9
     assert missing(folder) == ()
-    return load_all_tables(folder)
+    return folder
+
+
+@pytest.fixture(scope="session")
+def large(large_folder: Path) -> Tables:
+    """The large tables."""
+    return load_all_tables(large_folder)
 
 
 def finder(tables: Tables) -> Find:

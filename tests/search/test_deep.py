@@ -7,8 +7,6 @@ on which stickers lie, and makes a table of its own.
 from __future__ import annotations
 
 import random
-import subprocess
-import sys
 from collections.abc import Sequence
 from pathlib import Path
 
@@ -17,12 +15,12 @@ import pytest
 from game.cube.cube import SOLVED, Cube
 from game.cube.moves import FACE_MOVES, parse_line
 from game.cube.pair import SLOTS, is_goal
-from game.search.cache import load_all_tables, missing
 from game.search.outcome import Solved
 from game.search.shortest import search
 from game.search.tables import Tables
 from tests.bench.compiled import Found, ask, compiled, described
 from tests.deals import pairs_unsolved
+from tests.large import peak
 
 
 def test_a_cube_as_the_program_reads_it() -> None:
@@ -54,42 +52,7 @@ def test_a_sample_of_three_pairs(tables: Tables, setup: str, par: int, solutions
     assert (found.par, len(set(found.solutions)), found.complete) == (par, solutions, True)
 
 
-PEAK = """
-import resource, sys
-from pathlib import Path
-from game.cube.cube import SOLVED
-from game.cube.moves import parse_line
-from game.cube.pair import SLOTS
-from game.search.cache import build_near_sets, load_all_tables
-from game.search.shortest import search
-build_near_sets(Path(sys.argv[1]))
-tables = load_all_tables(Path(sys.argv[1]))
-search(SOLVED.turn(parse_line(sys.argv[2])), SLOTS, tables=tables, first=True)
-print(resource.getrusage(resource.RUSAGE_SELF).ru_maxrss)
-"""
-"""Builds what is missing and searches; tells the most memory that it ever had, in kilobytes."""
 SUPERFLIP = "U R2 F B R B2 R U2 L B2 R U' D' R2 F R' L B2 U2 F2"
-
-
-def peak(folder: Path, setup: str) -> int:
-    """Bytes of memory."""
-    command = [sys.executable, "-c", PEAK, str(folder), setup]
-    return 1024 * int(subprocess.run(command, capture_output=True, check=True, text=True).stdout)
-
-
-@pytest.fixture(scope="module")
-def large_folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """Where the large tables are, built for these tests in less than a gigabyte of memory."""
-    folder = tmp_path_factory.mktemp("large")
-    assert peak(folder, "") < 10**9
-    assert missing(folder) == ()
-    return folder
-
-
-@pytest.fixture(scope="module")
-def large(large_folder: Path) -> Tables:
-    """The large tables."""
-    return load_all_tables(large_folder)
 
 
 @pytest.mark.slow
