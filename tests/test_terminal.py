@@ -17,7 +17,7 @@ import pytest
 from game.cube.moves import parse_line
 from game.play.position import position_after
 from game.records import open_records
-from tests.cli.running import spawn
+from tests.cli.running import let_go, spawn
 
 PATIENCE_SECONDS = 60
 COLUMNS, ROWS = 100, 40
@@ -53,9 +53,8 @@ class Terminal:
         return all(word in text for word in words)
 
     def press(self, *keys: str) -> None:
-        """Presses keys, none of which waits for what the one before shows."""
-        for key in keys:
-            self.game.send(key)
+        """Presses keys at once, none of which waits for what the one before shows."""
+        self.game.send("".join(keys))
 
     def resize(self, columns: int, rows: int) -> None:
         """Makes the window another size."""
@@ -69,7 +68,7 @@ class Terminal:
     def ends(self) -> int:
         """Reads to the end; the exit code."""
         self._read(lambda: False)
-        self.game.close()
+        let_go(self.game)
         return int(self.game.exitstatus)
 
     def inks(self) -> set[str]:
@@ -106,8 +105,7 @@ def terminal(
     finally:
         if started.game.isalive():
             started.game.kill(signal.SIGKILL)
-            started.game.wait()
-        started.game.close()
+        let_go(started.game)
 
 
 def test_the_first_level_from_its_start_to_the_records(tmp_path: Path) -> None:

@@ -103,9 +103,16 @@ def spawn(
 def ended(terminal: pexpect.spawn[str]) -> int:
     """The exit code, once all has been read."""
     terminal.expect(pexpect.EOF)
-    terminal.close()
+    let_go(terminal)
     assert terminal.exitstatus is not None
     return int(terminal.exitstatus)
+
+
+def let_go(terminal: pexpect.spawn[str]) -> None:
+    """Close the terminal of a command that has ended."""
+    terminal.wait()
+    terminal.ptyproc.delayafterclose = 0  # for one that has not
+    terminal.close()
 
 
 def one_line(text: str) -> bool:

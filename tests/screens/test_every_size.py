@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from itertools import product
 
 import pytest
 
 from game.cube.moves import parse_line
+from game.keeping.statistics import Statistics
 from game.modes import DASH
 from game.packs import Puzzle
 from game.screens.home.map_rows import level_head, level_row, pack_row
@@ -18,6 +20,7 @@ from game.screens.shared.layout import plan
 from game.screens.shared.line_view import line_rows
 from game.screens.statistics.figures import (
     MEASURES,
+    Measure,
     calendar,
     counts,
     heat_map,
@@ -48,18 +51,21 @@ OF_A_WIDTH: dict[str, Callable[[int], object]] = {
     ),
     "the line": lambda width: line_rows(LINE, ["&"] * len(LINE), width),
 }
+
+
+def warm(all_: Statistics, measure: Measure, is_rich: bool, width: int, rows: int) -> object:
+    return heat_map(all_, measure, width, rows, rich=is_rich)
+
+
+HEATS = tuple(product((SOME, NOTHING), MEASURES, (True, False)))
+"""What a heat map can be of, how it is measured and coloured; the sizes take turns at these."""
 OF_A_SIZE: dict[str, Callable[[int, int], object]] = {
     "the playing screen": plan,
     "strength": lambda width, rows: [strength(all_.days, width, rows) for all_ in (SOME, NOTHING)],
     "calendar": lambda width, rows: [
         calendar(all_.days, TODAY, width, rows) for all_ in (SOME, NOTHING)
     ],
-    "heat map": lambda width, rows: [
-        heat_map(all_, measure, width, rows, rich=rich)
-        for all_ in (SOME, NOTHING)
-        for measure in MEASURES
-        for rich in (True, False)
-    ],
+    "heat map": lambda width, rows: warm(*HEATS[(width + rows) % len(HEATS)], width, rows),
     "trends": lambda width, rows: [
         trends(all_, pauses, width, rows) for all_ in (SOME, NOTHING) for pauses in ((), (300, 700))
     ],

@@ -21,13 +21,14 @@ def contest_rules(
     is_unsure: bool = False,
 ) -> PlayedOnceRules:
     """Rules for the next position of an entry that is kept; see `PlayedOnceRules`."""
-    return PlayedOnceRules(_round(entry, gone, is_unsure=is_unsure), gone, seen, then)
+    return PlayedOnceRules(_round(entry, is_unsure=is_unsure), gone, seen, then)
 
 
-def _round(entry: Entry, gone: int, *, is_unsure: bool) -> Round:
+def _round(entry: Entry, *, is_unsure: bool) -> Round:
     entered = entry.entered
     contest = entered.contest
     number, count = entered.number, len(contest.positions)
+    is_new = entered.begun is None
     return Round(
         position=contest.positions[number],
         source=day_name(entered.day) if entered.day else contest_name(contest),
@@ -36,6 +37,6 @@ def _round(entry: Entry, gone: int, *, is_unsure: bool) -> Round:
         run=entry.run,
         inspects=contest.rules.inspection,
         calls=True,
-        counts_down=contest.rules.by == TIME and not gone,
-        said=shown_before(is_unsure=is_unsure) if gone else "",
+        counts_down=contest.rules.by == TIME and is_new,
+        said="" if is_new else shown_before(is_unsure=is_unsure),
     )
