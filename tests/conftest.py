@@ -18,6 +18,8 @@ from game.search.shortest import search
 from game.search.tables import Tables
 from tests.large import peak
 
+HERE = Path(__file__).parent
+
 # How long an example takes depends on the machine: no claim is made about it here.
 settings.register_profile("pairwright", deadline=None)
 settings.load_profile("pairwright")
@@ -29,11 +31,16 @@ def pytest_addoption(parser: pytest.Parser) -> None:
 
 
 def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
-    """Leaves out the slow tests unless they are wanted."""
+    """Leaves out the slow tests unless they are wanted, and puts those first that wait.
+
+    Those are the tests of the whole, in terminals and processes of their own. At the end a core
+    would wait with them.
+    """
     if not config.getoption("--run-slow"):
         slow = [item for item in items if item.get_closest_marker("slow")]
         config.hook.pytest_deselected(items=slow)
         items[:] = [item for item in items if item not in slow]
+    items.sort(key=lambda item: item.path.parent != HERE)
 
 
 @pytest.fixture(scope="session")
