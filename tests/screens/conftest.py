@@ -5,7 +5,7 @@ from __future__ import annotations
 import asyncio
 from collections.abc import AsyncIterator, Callable
 from contextlib import AbstractAsyncContextManager, asynccontextmanager
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 from threading import Event
 from typing import Any, Protocol
@@ -79,8 +79,20 @@ class Game:
     app: PairwrightApp
     pilot: Pilot[int]
     clock: StandingClock
+    told: list[str] = field(default_factory=list)
+    """The notices that were shown, in order."""
     was_seen: bool = False
     """Whether a test has looked at the screen."""
+
+    def __post_init__(self) -> None:
+        """Listen to the notices."""
+        notify = self.app.notify
+
+        def noted(message: str, **how: Any) -> None:
+            self.told.append(message)
+            notify(message, **how)
+
+        self.app.notify = noted  # type: ignore[method-assign]
 
     async def until(self, condition: Callable[[], object]) -> None:
         """Wait, within a bound, for what is asserted."""

@@ -52,8 +52,10 @@ async def test_each_fault_of_the_records_is_told_once(
         for keys in ("r U R", "a r U R", "a r U R"):
             await game.press(keys)
             assert game.sitting.outcome == SOLVED
-        told = [notice.message for notice in game.app._notifications]
-        assert told == ["in use elsewhere. You can play on.", "the disk is full. You can play on."]
+        assert game.told == [
+            "in use elsewhere. You can play on.",
+            "the disk is full. You can play on.",
+        ]
 
 
 async def test_what_waited_for_the_records_is_saved_in_the_end(
@@ -69,7 +71,7 @@ async def test_what_waited_for_the_records_is_saved_in_the_end(
         with closing(sqlite3.connect(folders.records, isolation_level=None)) as other:
             other.execute("BEGIN IMMEDIATE")
             await game.press("r U R")
-            [told] = [notice.message for notice in game.app._notifications]
+            (told,) = game.told
             assert "is locked" in told
     with closing(open_records(folders.records)) as records:
         assert [r.turns for r in records.attempts(puzzle.position.text)] == [3]
@@ -104,8 +106,7 @@ async def test_records_that_are_deleted_while_playing_are_made_again(
         shutil.rmtree(folders.data)
         await game.press("a r U R")
         await game.press("a u r u r")
-        told = [notice.message for notice in game.app._notifications]
-        assert ["was deleted or replaced" in line for line in told] == [True]
+        assert ["was deleted or replaced" in line for line in game.told] == [True]
     with closing(open_records(folders.records)) as records:
         assert [r.turns for r in records.attempts(puzzle.position.text)] == [3, 3]
 

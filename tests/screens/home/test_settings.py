@@ -120,8 +120,7 @@ async def test_settings_that_cannot_be_kept(start: Start, folders: Folders) -> N
         await at_settings(game, "letters")
         await game.press("right")
         assert game.app.settings.letters
-        told = [notice.message for notice in game.app._notifications]
-        assert any("cannot be saved" in message for message in told)
+        assert any("cannot be saved" in message for message in game.told)
 
 
 async def test_a_file_that_was_changed_meanwhile_is_not_overwritten(

@@ -279,7 +279,7 @@ async def test_inspection_warns_and_ends_by_itself(start: Start, one: Round) -> 
         await game.until(lambda: table.left == [True])
         assert [record.outcome for record in table.kept()] == ["lost"]
         lost = "Lost: over 17 seconds of inspection."
-        await game.until(lambda: [n.message for n in game.app._notifications] == [lost])
+        await game.until(lambda: game.told == [lost])
 
 
 async def test_what_is_said_gives_way_to_inspection(start: Start, one: Round) -> None:

@@ -107,7 +107,7 @@ async def test_records_that_cannot_be_read(start: Start, folders: Folders) -> No
         folders.records.write_bytes(b"no database at all" * 1000)
         await game.app.push_screen(StatisticsScreen())
         await game.until(lambda: game.says("the records cannot be read"))
-        (told,) = (notice.message for notice in game.app._notifications)
+        (told,) = game.told
         assert "moved aside" in told
         await game.press("q")
         await game.until(lambda: not isinstance(game.app.screen, StatisticsScreen))
