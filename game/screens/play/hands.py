@@ -25,9 +25,9 @@ class Hands:
         """A key of a turn."""
         playing = self._playing
         move, playing.letters = playing.letters.press(key)
-        suspicious = playing.letters.is_suspicious
+        suspicious, sitting = playing.letters.is_suspicious, playing.sitting
         self.turn((move,))
-        if suspicious and not playing.sitting.outcome:
+        if suspicious and sitting is playing.sitting and not sitting.outcome:
             playing.say(CAPS_LOCK)
 
     def click(self, letter: str, back: bool) -> None:

@@ -6,10 +6,11 @@ from dataclasses import replace
 
 import pytest
 
-from game.cube.moves import line_text
+from game.cube.moves import line_text, parse_line
 from game.engine.questions import first_question
 from game.packs import Puzzle
 from game.play.inspection import PENALTY
+from game.play.position import position_after
 from game.play.result import Result
 from game.records import CLAIMED, Record
 from game.screens.round.curtain import CurtainScreen
@@ -394,3 +395,15 @@ async def kept_of(
         slow.may_go_on.set()
         await game.until(lambda: table.kept()[-1].par == 3)
         return table.kept()[-1]
+
+
+async def test_the_next_position_is_not_suspected_of_caps_lock(start: Start, one: Round) -> None:
+    """Four turns the other way may end a position: what came of it is said over the next one."""
+    made = replace(one, position=position_after(parse_line("R F L D")))
+    async with start() as game:
+        table = Table(game, made, replace(one, said="Well done."))
+        screen = await table.open()
+        await game.press("D L F R")
+        await game.until(lambda: len(table.results) == 1)
+        await game.until(lambda: game.text("#message") == "Well done.")
+        assert screen.sitting.attempt.events == ()
